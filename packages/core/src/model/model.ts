@@ -1,0 +1,167 @@
+import type { Linkage } from "../linkage/linkage.ts";
+import type { SignalScale } from "../signal/signal-scale.ts";
+import type { Amps, Celsius, Deg, DegPerS, DegPerUs, Mm, Mps, Nm, Percent, Seconds, Us, Volts } from "../units/quantity.ts";
+
+/** A model aircraft as plain JSON data; what `model()` of the DSL returns and what every command takes. */
+export interface Model {
+  readonly format: "hingeline/model";
+  readonly version: 1;
+  readonly name: string;
+  readonly radio: Radio;
+  readonly instruments?: Instruments;
+  readonly surfaces: Readonly<Record<string, Surface>>;
+  readonly groups?: Readonly<Record<string, Group>>;
+  readonly controls: Readonly<Record<string, Control>>;
+  readonly moves: Readonly<Record<string, Moves>>;
+  /** For a servo or surface whose moves pass what is safe: the controls that give way, first the one that yields first. */
+  readonly yields?: Readonly<Record<string, readonly string[]>>;
+  /** Seconds from the first to the last detent of a selector. */
+  readonly transit?: Readonly<Record<string, Seconds>>;
+  readonly airspeed?: Airspeed;
+  /** Where each control stands at loss of signal; a control not named: first detent, centred. */
+  readonly failsafe?: ControlState;
+}
+
+/** One position of controls: a detent's name for a selector, -1 to +1 for a stick. */
+export type ControlState = Readonly<Record<string, string | number>>;
+
+/** A signal scale and how the radio treats its outputs. */
+export interface Radio<Name extends string = string> extends SignalScale<Name> {
+  /** `clamp`: limits cut the output after everything is summed; `scale`: limits stretch it and positions are shares. */
+  readonly endPoints: "clamp" | "scale";
+  /** Points of an output's curve, 0 where there is none. */
+  readonly curvePoints: number;
+}
+
+/** Half-width of each reading's doubt, and what kind of angle meter was used. */
+export interface Instruments {
+  readonly pulse?: Us;
+  readonly deflection?: Deg;
+  readonly throw?: Mm;
+  /** `square`: held square to the hinge (default); `alongFlight`: laid along the flight line; `gravity`: one-axis gravity meter. */
+  readonly meter?: "square" | "alongFlight" | "gravity";
+}
+
+export interface Surface {
+  /** Hinge line to trailing edge, square to the hinge, where throws are read. */
+  readonly chord?: Mm;
+  readonly span?: Mm;
+  /** Height of the trailing edge above the line through hinge and chord at level, for a dropped or raised hinge. */
+  readonly trailingEdgeRise?: Mm;
+  /** `straight`: throw is the straight line between the two trailing-edge points (default); `vertical`: its height. */
+  readonly throwBy?: "straight" | "vertical";
+  readonly hinge?: { readonly sweep?: Deg; readonly tilt?: Deg };
+  /** Deflections the builder allows: [lowest, highest], trailing edge down positive. */
+  readonly allowed?: readonly [Deg, Deg];
+  readonly servo?: Servo;
+  readonly servos?: Readonly<Record<string, Servo>>;
+}
+
+export interface Servo {
+  /** Output of the receiver, 1 to 32. */
+  readonly channel: number;
+  /** The label on the servo itself, to tell a swap. */
+  readonly label?: string;
+  readonly type?: ServoType;
+  /** Sense of the shaft as the pulse rises, in the view from the port tip. */
+  readonly turns?: "clockwise" | "anticlockwise";
+  readonly bench: Bench;
+  readonly linkage?: Linkage;
+}
+
+export interface ServoType {
+  readonly torque?: Nm;
+  readonly speed?: DegPerS;
+  readonly rotation?: DegPerUs;
+  readonly deadBand?: Us;
+  /** Voltage at which torque and speed are stated. */
+  readonly ratedAt?: Volts;
+  readonly stallCurrent?: Amps;
+  /** Shortest and longest pulse the bare servo takes. */
+  readonly accepts?: readonly [Us, Us];
+}
+
+/** What was measured with a servo tester. `up` left out: the surface does not go above level. */
+export interface Bench {
+  readonly up?: Stop;
+  readonly level: Us;
+  readonly down: Stop;
+  /** Pulse span kept inside both stops; computed from the doubt where it is left out, `us(0)` turns it off. */
+  readonly guard?: Us;
+  readonly readings?: readonly Reading[];
+  readonly measured?: Measured;
+}
+
+/** When and how a bench was measured; kept for the record, never computed with. */
+export interface Measured {
+  /** ISO 8601 date. */
+  readonly on?: string;
+  readonly supply?: Volts;
+  readonly temperature?: Celsius;
+}
+
+/** The last pulse at which all was well, alone or with the reason that it is the last. */
+export type Stop = Us | { readonly kind: "stop"; readonly pulse: Us; readonly reason: StopReason };
+export type StopReason = "contact" | "deadCentre" | "structure" | "servo" | "signal" | "choice";
+
+/** A pulse, the deflection or throw read at it, and for readings taken both ways, which way the servo came. */
+export type Reading =
+  | readonly [pulse: Us, at: Deg | AtThrow]
+  | readonly [pulse: Us, at: Deg | AtThrow, way: "out" | "back"];
+
+export interface AtThrow {
+  readonly kind: "throw";
+  /** Trailing-edge travel at the surface's chord, trailing edge down positive. */
+  readonly mm: Mm;
+}
+
+export interface AtPulse {
+  readonly kind: "pulse";
+  readonly us: Us;
+}
+
+/** Share of the pulse span from level: +1 the stop down, -1 the stop up. */
+export interface AtPart {
+  readonly kind: "part";
+  readonly part: number;
+}
+
+/** Where a move wants a surface: an angle, a throw, or on a bench without readings a pulse or a part. */
+export type Place = Deg | AtThrow | AtPulse | AtPart;
+
+export type Group =
+  | { readonly kind: "together"; readonly surfaces: readonly string[] }
+  /** Surfaces that must agree within a tolerance all along their travel. */
+  | { readonly kind: "matched"; readonly surfaces: readonly string[]; readonly within: Deg };
+
+export type Control = Selector | Stick;
+
+export interface Selector<Detent extends string = string> {
+  readonly kind: "selector";
+  readonly detents: readonly Detent[];
+}
+
+export interface Stick {
+  readonly kind: "stick";
+  /** Largest trim, percent of the stick's travel to one side. */
+  readonly trim?: Percent;
+  /** Where the control rests: 0 for a stick that centres (default), -1 or +1 for a lever that rests at an end. */
+  readonly rests?: -1 | 0 | 1;
+}
+
+/** What a selector does: detent -> surface or group -> place. */
+export type SelectorMoves = Readonly<Record<string, Readonly<Record<string, Place>>>>;
+/** What a stick does: surface or group -> places at -1 and at +1, straight-line from either end to level. */
+export type StickMoves = Readonly<Record<string, readonly [Place, Place]>>;
+/** Moves that depend on the detent of another selector. */
+export interface PerMoves {
+  readonly per: string;
+  readonly cases: Readonly<Record<string, SelectorMoves | StickMoves>>;
+}
+export type Moves = SelectorMoves | StickMoves | PerMoves;
+
+/** The fastest speed at which each detent, or each stick at full travel, is used; `otherwise` holds for all not named. */
+export interface Airspeed {
+  readonly otherwise: Mps;
+  readonly [control: string]: Mps | Readonly<Record<string, Mps>>;
+}

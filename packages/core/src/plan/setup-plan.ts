@@ -1,0 +1,130 @@
+import type { Finding } from "../findings/finding.ts";
+
+/** Everything to enter and to do, as neutral JSON. Units are in the keys; deflections are positive trailing edge down. */
+export interface SetupPlan {
+  readonly format: "hingeline/setup-plan";
+  readonly version: 1;
+  readonly model: string;
+  readonly radio: PlanRadio;
+  readonly channels: readonly PlanChannel[];
+  readonly matches: readonly PlanMatch[];
+  readonly findings: readonly Finding[];
+  readonly procedure: readonly ProcedureStep[];
+  readonly cautions: readonly string[];
+}
+
+export interface PlanRadio {
+  readonly name: string;
+  readonly centreUs: number;
+  readonly per100Us: number | { readonly below: number; readonly above: number };
+  readonly reachPercent: number;
+  readonly stepPercent: number;
+  readonly endPoints: "clamp" | "scale";
+  readonly curvePoints: number;
+}
+
+export interface PlanChannel {
+  readonly channel: number;
+  /** `"flapLeft"`, or `"rudder.upper"` where a surface has several servos. */
+  readonly servos: readonly string[];
+  /** Labels on the servos themselves, by servo, where the model states them. */
+  readonly labels?: Readonly<Record<string, string>>;
+  /** Pulse as deflection grows. */
+  readonly direction: "rising" | "falling";
+  /** Lowest and highest pulse that may be emitted: the stops of the bench, a guard inside. */
+  readonly safeUs: readonly [number, number];
+  /** The guard inside each end of `safeUs`, [at the lowest pulse, at the highest]. */
+  readonly guardUs: readonly [number, number];
+  readonly limits: { readonly low: PercentPulse; readonly high: PercentPulse };
+  /** The channel with every control at rest. */
+  readonly neutral: PercentPulse;
+  readonly curve?: readonly CurvePoint[];
+  readonly curveWorstDeg?: number;
+  readonly settings: readonly Setting[];
+  readonly extremes: { readonly low: Extreme; readonly high: Extreme };
+  readonly transits?: readonly Transit[];
+  readonly load?: Load;
+  readonly failsafe: PercentPulse;
+}
+
+export interface PercentPulse {
+  readonly percent: number;
+  readonly pulseUs: number;
+}
+
+export interface CurvePoint extends PercentPulse {
+  readonly commandPercent: number;
+}
+
+export interface Setting {
+  readonly control: string;
+  /** The selector's detent; a stick has `stick` in its place. */
+  readonly detent?: string;
+  /** The stick's end. */
+  readonly stick?: -1 | 1;
+  /** Detents of other selectors that this setting needs; all others stand at rest. */
+  readonly when?: Readonly<Record<string, string>>;
+  readonly surface: string;
+  /** Of the surface, every other control at rest; absent where the bench knows no degrees. */
+  readonly wanted?: { readonly deflectionDeg: number; readonly throwMm?: number };
+  /** Before any rounding. */
+  readonly exact: PercentPulse;
+  readonly enter: Enter;
+  /** Absent where the bench knows no degrees. */
+  readonly gives?: { readonly deflectionDeg: number; readonly errorDeg: number; readonly uncertaintyDeg?: number };
+}
+
+export interface Enter extends PercentPulse {
+  /** What to add to the channel's percent at rest. */
+  readonly addPercent: number;
+  /** Between this channel's low limit (-100) and high limit (+100). */
+  readonly sharePercent: number;
+  /** On the curve's input: -100 lowest, +100 highest safe deflection; absent where the bench knows no degrees. */
+  readonly commandPercent?: number;
+}
+
+export interface Extreme extends PercentPulse {
+  /** The combination of controls that asks it. A stick beyond 1 stands for its trim added to full travel. */
+  readonly when: Readonly<Record<string, string | number>>;
+}
+
+export interface Transit {
+  readonly control: string;
+  readonly from: string;
+  readonly to: string;
+  readonly seconds: number;
+  readonly fastestSeconds?: number;
+}
+
+export interface Load {
+  readonly worstNm: number;
+  readonly heldNm: number;
+  readonly share: number;
+  readonly when: Readonly<Record<string, string | number>>;
+  readonly airspeedMps: number;
+}
+
+export interface PlanMatch {
+  readonly group: string;
+  readonly withinDeg: number;
+  readonly worstDeg: number;
+  readonly between: readonly [string, string];
+  readonly surfaces: readonly [string, string];
+  /** Share of the way from the first to the second detent. */
+  readonly at: number;
+}
+
+export interface ProcedureStep {
+  readonly phase: string;
+  readonly supply: "on" | "off";
+  readonly linkage: "on" | "off";
+  readonly text: string;
+  readonly edits: readonly Edit[];
+  readonly expect: readonly { readonly channel: number; readonly pulseUs: readonly [number, number] }[];
+}
+
+export interface Edit {
+  readonly channel: number;
+  readonly set: "limitLow" | "limitHigh" | "neutral" | "direction" | "detent" | "stick" | "curve" | "transit" | "failsafe";
+  readonly percent?: number;
+}

@@ -1,0 +1,11 @@
+import { defineConfig } from "tsup";
+
+export default defineConfig({
+  entry: { index: "src/index.ts", "render/index": "src/render/index.ts", bin: "src/bin.ts" },
+  format: ["esm"],
+  target: "node20",
+  platform: "node",
+  dts: true,
+  sourcemap: true,
+  clean: true,
+});

@@ -1,0 +1,4 @@
+import { pnpm } from "./pnpm.mjs";
+
+pnpm("install", "--frozen-lockfile", "--prefer-offline");
+pnpm("run", "build");
