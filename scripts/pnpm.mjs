@@ -7,6 +7,10 @@ const { packageManager } = JSON.parse(readFileSync(new URL("package.json", root)
 /** Runs the pinned pnpm through npx, so that Node and npm are all a machine needs; stops this process if it fails. */
 export function pnpm(...args) {
   const command = ["--yes", packageManager, ...args];
-  const { status } = spawnSync("npx", command, { cwd: root, stdio: "inherit", shell: process.platform === "win32" });
+  const { status } = spawnSync("npx", command, {
+    cwd: root,
+    stdio: "inherit",
+    shell: process.platform === "win32",
+  });
   if (status !== 0) process.exit(status ?? 1);
 }

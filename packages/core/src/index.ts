@@ -1,2 +1,128 @@
 export type { Address } from "./address/address.ts";
 export { formatAddress, parseAddress } from "./address/address.ts";
+export { compile } from "./compile/compile.ts";
+export type { Finding, Severity } from "./findings/finding.ts";
+export type {
+  Axis,
+  BallRod,
+  BentRod,
+  Cables,
+  Cam,
+  Chain,
+  Linkage,
+  Point,
+  Pushrod,
+  TorqueRod,
+  Track,
+} from "./linkage/linkage.ts";
+export type {
+  Airspeed,
+  AtPart,
+  AtPulse,
+  AtThrow,
+  Bench,
+  Control,
+  ControlState,
+  Group,
+  Instruments,
+  Measured,
+  Model,
+  Moves,
+  PerMoves,
+  Place,
+  Radio,
+  Reading,
+  Selector,
+  SelectorMoves,
+  Servo,
+  ServoType,
+  Stick,
+  StickMoves,
+  Stop,
+  StopReason,
+  Surface,
+} from "./model/model.ts";
+export { canonicalJson } from "./plan/canonical-json.ts";
+export type {
+  CurvePoint,
+  Edit,
+  Enter,
+  Extreme,
+  Load,
+  PercentPulse,
+  PlanChannel,
+  PlanMatch,
+  PlanRadio,
+  ProcedureStep,
+  Setting,
+  SetupPlan,
+  Transit,
+} from "./plan/setup-plan.ts";
+export { type HalfPulse, halfPulse } from "./response/half-pulse.ts";
+export type { Response } from "./response/response.ts";
+export {
+  gridNeighbours,
+  type PulseRange,
+  type Rounding,
+  roundInside,
+  roundInward,
+  roundPercent,
+} from "./signal/grid.ts";
+export { toPercent, toPulse } from "./signal/percent.ts";
+export type { SignalScale } from "./signal/signal-scale.ts";
+export { deflectionForThrow, type TrailingEdge, throwAt } from "./surface/throw.ts";
+export {
+  fromFoot,
+  fromInch,
+  fromKgfCm,
+  fromKmPerH,
+  fromKnots,
+  fromMph,
+  fromOunce,
+  fromOzfIn,
+  fromRad,
+  fromSecondsPer60Deg,
+  toFoot,
+  toInch,
+  toKgfCm,
+  toKmPerH,
+  toKnots,
+  toMph,
+  toOunce,
+  toOzfIn,
+  toRad,
+  toSecondsPer60Deg,
+} from "./units/conversions.ts";
+export type {
+  Amps,
+  Celsius,
+  Deg,
+  DegPerS,
+  DegPerUs,
+  Grams,
+  Mm,
+  Mps,
+  Newtons,
+  Nm,
+  Percent,
+  Quantity,
+  Seconds,
+  Us,
+  Volts,
+} from "./units/quantity.ts";
+export {
+  amps,
+  celsius,
+  deg,
+  degPerS,
+  degPerUs,
+  grams,
+  mm,
+  mps,
+  newtons,
+  nm,
+  pct,
+  s,
+  us,
+  volts,
+} from "./units/quantity.ts";

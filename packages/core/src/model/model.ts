@@ -1,6 +1,19 @@
 import type { Linkage } from "../linkage/linkage.ts";
 import type { SignalScale } from "../signal/signal-scale.ts";
-import type { Amps, Celsius, Deg, DegPerS, DegPerUs, Mm, Mps, Nm, Percent, Seconds, Us, Volts } from "../units/quantity.ts";
+import type {
+  Amps,
+  Celsius,
+  Deg,
+  DegPerS,
+  DegPerUs,
+  Mm,
+  Mps,
+  Nm,
+  Percent,
+  Seconds,
+  Us,
+  Volts,
+} from "../units/quantity.ts";
 
 /** A model aircraft as plain JSON data; what `model()` of the DSL returns and what every command takes. */
 export interface Model {
@@ -60,6 +73,8 @@ export interface Surface {
 export interface Servo {
   /** Output of the receiver, 1 to 32. */
   readonly channel: number;
+  /** Shares its channel with another servo through a Y lead. */
+  readonly yLead?: true;
   /** The label on the servo itself, to tell a swap. */
   readonly label?: string;
   readonly type?: ServoType;

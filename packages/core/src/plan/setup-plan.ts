@@ -71,7 +71,11 @@ export interface Setting {
   readonly exact: PercentPulse;
   readonly enter: Enter;
   /** Absent where the bench knows no degrees. */
-  readonly gives?: { readonly deflectionDeg: number; readonly errorDeg: number; readonly uncertaintyDeg?: number };
+  readonly gives?: {
+    readonly deflectionDeg: number;
+    readonly errorDeg: number;
+    readonly uncertaintyDeg?: number;
+  };
 }
 
 export interface Enter extends PercentPulse {
@@ -125,6 +129,15 @@ export interface ProcedureStep {
 
 export interface Edit {
   readonly channel: number;
-  readonly set: "limitLow" | "limitHigh" | "neutral" | "direction" | "detent" | "stick" | "curve" | "transit" | "failsafe";
+  readonly set:
+    | "limitLow"
+    | "limitHigh"
+    | "neutral"
+    | "direction"
+    | "detent"
+    | "stick"
+    | "curve"
+    | "transit"
+    | "failsafe";
   readonly percent?: number;
 }

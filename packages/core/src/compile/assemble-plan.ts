@@ -1,0 +1,37 @@
+import type { Finding, Severity } from "../findings/finding.ts";
+import type { Model, Radio } from "../model/model.ts";
+import type { PlanChannel, PlanRadio, SetupPlan } from "../plan/setup-plan.ts";
+import { cautions } from "./cautions.ts";
+
+const order: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
+
+/** The last step: the document, its findings by severity and otherwise in the order in which they were found. */
+export function assemblePlan(
+  model: Model,
+  channels: readonly PlanChannel[],
+  findings: readonly Finding[],
+): SetupPlan {
+  return {
+    format: "hingeline/setup-plan",
+    version: 1,
+    model: model.name,
+    radio: planRadio(model.radio),
+    channels,
+    matches: [],
+    findings: findings.toSorted((a, b) => order[a.severity] - order[b.severity]),
+    procedure: [],
+    cautions,
+  };
+}
+
+function planRadio({ name, centre, per100, reach, step, endPoints, curvePoints }: Radio): PlanRadio {
+  return {
+    name,
+    centreUs: centre,
+    per100Us: typeof per100 === "number" ? per100 : { below: per100.below, above: per100.above },
+    reachPercent: reach,
+    stepPercent: step,
+    endPoints,
+    curvePoints,
+  };
+}

@@ -1,0 +1,57 @@
+import type { Finding } from "../findings/finding.ts";
+import type { Model } from "../model/model.ts";
+import type { SetupPlan } from "../plan/setup-plan.ts";
+import { assemblePlan } from "./assemble-plan.ts";
+import { checkFacts } from "./check-facts.ts";
+import { chooseEntries } from "./choose-entries.ts";
+import { enterWish } from "./enter-wishes.ts";
+import { listWishes } from "./list-wishes.ts";
+import { type Motion, makeOutputs } from "./output.ts";
+import { placeMoves } from "./place-moves.ts";
+import { planChannel } from "./plan-channel.ts";
+import { refuseUnhandled } from "./refuse-unhandled.ts";
+import { remark } from "./remark.ts";
+import { reportTo } from "./report.ts";
+import { resolveNames } from "./resolve-names.ts";
+import { rigServos } from "./rig-servos.ts";
+import { sortKeys } from "./sort-keys.ts";
+
+/**
+ * A model's setup plan. Never throws for what a builder can get wrong: everything found is in `findings` of the plan, errors first,
+ * and what could not be placed is left out of it. A plan with an error must not be entered.
+ */
+export function compile(declared: Model): SetupPlan {
+  const model = sortKeys(declared);
+  const findings: Finding[] = [];
+  const report = reportTo(findings);
+  // 1. Names and groups.
+  const { surfaces, controls, moves } = resolveNames(model, report);
+  refuseUnhandled(model, report);
+  checkFacts(surfaces, report);
+  // 2 to 4. Benches, responses, and every wanted place as a number.
+  const motions = surfaces.flatMap((named): Motion[] => {
+    const rigs = rigServos(named, model.radio, model.instruments, report);
+    const placed = rigs && placeMoves(named.name, named.surface, rigs, moves.get(named.name) ?? [], report);
+    return rigs && placed ? [{ name: named.name, surface: named.surface, rigs, moves: placed }] : [];
+  });
+  // 5. Channels and what can be entered on them.
+  const outputs = makeOutputs(motions, model.radio, report);
+  // 6. The exact pulse of every detent and stick end.
+  const wishes = new Map(outputs.map((output) => [output, listWishes(output.motion.moves, controls)]));
+  const exact = new Map(
+    [...wishes].map(([output, list]) => [
+      output,
+      list.flatMap((wish) => enterWish(output, wish, model.radio, report) ?? []),
+    ]),
+  );
+  // 7. The values to enter, left and right together.
+  const entered = chooseEntries(exact, model.groups ?? {});
+  // 8. Settings, extremes and failsafe of each channel.
+  const channels = outputs.flatMap((output) => {
+    const complete = exact.get(output)?.length === wishes.get(output)?.length;
+    return planChannel(output, entered.get(output) ?? [], complete, model, controls, report) ?? [];
+  });
+  // 9. What is worth knowing.
+  remark(motions, exact, model, report);
+  return assemblePlan(model, channels, findings);
+}

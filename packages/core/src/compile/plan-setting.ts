@@ -1,0 +1,57 @@
+import type { Radio } from "../model/model.ts";
+import type { Setting } from "../plan/setup-plan.ts";
+import { toPercent } from "../signal/percent.ts";
+import { throwAt } from "../surface/throw.ts";
+import { decimalsOf } from "../units/decimals.ts";
+import { deg, us } from "../units/quantity.ts";
+import type { EnteredWish } from "./enter-wishes.ts";
+import type { Entry } from "./entry-grid.ts";
+import type { Output } from "./output.ts";
+import { trailingEdge } from "./trailing-edge.ts";
+
+/** One line to enter: what is wanted, the exact pulse, the values for every way a transmitter may ask, and what they give. */
+export function planSetting(output: Output, entered: EnteredWish, neutral: Entry, radio: Radio): Setting {
+  const { travel, motion, openPlaces } = output;
+  const { wish, exactUs, entry } = entered;
+  const byDegrees = travel.unit === "deg";
+  const base = wish.when === undefined ? neutral : restEntry(output, wish.restPlace);
+  const { place, control, detent, stick, when } = wish;
+  const given = travel.placeAt(entry.pulseUs);
+  return {
+    control,
+    ...(detent === undefined ? {} : { detent }),
+    ...(stick === undefined ? {} : { stick }),
+    ...(when === undefined ? {} : { when }),
+    surface: motion.name,
+    ...(byDegrees ? { wanted: wanted(output, place) } : {}),
+    exact: { pulseUs: exactUs, percent: toPercent(radio, us(exactUs)) },
+    enter: {
+      percent: entry.percent,
+      pulseUs: entry.pulseUs,
+      addPercent: onStep(entry.percent - (base ?? neutral).percent, radio),
+      sharePercent: entry.sharePercent,
+      ...(byDegrees ? { commandPercent: onStep(commandPercent(place, openPlaces), radio) } : {}),
+    },
+    ...(byDegrees && given !== undefined ? { gives: { deflectionDeg: given, errorDeg: given - place } } : {}),
+  };
+}
+
+function wanted({ motion: { surface } }: Output, deflectionDeg: number) {
+  if (surface.chord === undefined || Math.abs(deflectionDeg) > 90) return { deflectionDeg };
+  return { deflectionDeg, throwMm: throwAt(trailingEdge(surface, surface.chord), deg(deflectionDeg)) };
+}
+
+/** The entry with the setting's own control at rest; undefined where that place is itself out of reach and reported. */
+function restEntry(output: Output, restPlace: number): Entry | undefined {
+  const pulseUs = output.travel.pulseAt(restPlace);
+  return pulseUs === undefined ? undefined : output.grid.nearest(pulseUs, output.openUs);
+}
+
+function commandPercent(place: number, [lowest, highest]: readonly [number, number]): number {
+  return ((place - lowest) / (highest - lowest)) * 200 - 100;
+}
+
+// A difference of two values on the grid lies on it but for rounding errors; a share or a command is rounded to it.
+function onStep(percent: number, { step }: Radio): number {
+  return Number((Math.round(percent / step) * step).toFixed(decimalsOf(step))) + 0;
+}

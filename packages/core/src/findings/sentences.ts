@@ -1,0 +1,280 @@
+import { formatTrimmed } from "../units/format.ts";
+import type { Severity } from "./finding.ts";
+
+/** Facts that a sentence is made of: numbers with their unit in the key, and names. */
+export type Facts = Readonly<Record<string, number | string>>;
+
+export interface Sentence<F extends Facts> {
+  readonly severity: Severity;
+  readonly message: (facts: F) => string;
+  readonly remedy: (facts: F) => string;
+}
+
+const error = make("error");
+const warning = make("warning");
+const note = make("note");
+
+/** Every sentence that a user of the compiler can meet, one entry a code. */
+export const sentences = {
+  "model-malformed": error(
+    (f: { problem: string }) => f.problem,
+    (f: { remedy: string }) => f.remedy,
+  ),
+  "unknown-name": error(
+    (f: { name: string; wanted: string; known: string }) =>
+      `"${f.name}" is no ${f.wanted} of this model; there is ${f.known}.`,
+    (f: { wanted: string }) => `Correct the name, or declare the ${f.wanted}.`,
+  ),
+  "name-twice": error(
+    (f: { name: string }) => `"${f.name}" names both a group and a surface.`,
+    () => "Give the group another name.",
+  ),
+  "detent-missing": error(
+    (f: { control: string; detent: string }) =>
+      `The moves of "${f.control}" do not say what happens at "${f.detent}".`,
+    (f: { detent: string }) => `Add "${f.detent}", with {} where nothing moves.`,
+  ),
+  "detent-twice": error(
+    (f: { control: string; detent: string }) => `"${f.control}" has the detent "${f.detent}" twice.`,
+    () => "Give each detent its own name.",
+  ),
+  "moves-mismatch": error(
+    (f: { control: string; kind: string }) => `The moves of "${f.control}" are not those of a ${f.kind}.`,
+    (f: { kind: string }) =>
+      f.kind === "stick"
+        ? "Give each surface two places: at -1 and at +1."
+        : "Give each detent the surfaces that it moves and where to.",
+  ),
+  "per-circle": error(
+    (f: { control: string; per: string }) =>
+      `The moves of "${f.control}" depend on "${f.per}", whose moves depend on "${f.control}" again.`,
+    () => "Let one of the two move on its own.",
+  ),
+  "servo-missing": error(
+    (f: { surface: string }) => `"${f.surface}" has no servo.`,
+    () => "Give it servo, or servos where it has several.",
+  ),
+  "servo-both": error(
+    (f: { surface: string }) => `"${f.surface}" has both servo and servos.`,
+    () => "Keep one of the two.",
+  ),
+  "channel-twice": error(
+    (f: { channel: number; first: string; second: string }) =>
+      `Channel ${f.channel} feeds both ${f.first} and ${f.second}.`,
+    () => "Give each servo its own channel, or declare yLead: true on both if a Y lead joins them.",
+  ),
+  "label-twice": error(
+    (f: { label: string; first: string; second: string }) =>
+      `The servo label "${f.label}" stands on both ${f.first} and ${f.second}.`,
+    () => "A label belongs to one servo: read both again.",
+  ),
+  "stops-equal": error(
+    (f: { levelUs: number }) =>
+      `The stop down is the level pulse, ${n(f.levelUs)} us: the surface could not move.`,
+    () => "Measure the stop down again; it is the last pulse down at which all was well.",
+  ),
+  "stops-reversed": error(
+    (f: { upUs: number; levelUs: number; downUs: number }) =>
+      `Level (${n(f.levelUs)} us) does not lie between the stops (up ${n(f.upUs)} us, down ${n(f.downUs)} us).`,
+    () => "Check which of the three pulses was noted wrongly; up and down lie on either side of level.",
+  ),
+  "guard-too-wide": error(
+    (f: { guardUs: number; lowUs: number; highUs: number }) =>
+      `A guard of ${n(f.guardUs)} us inside the stops ${n(f.lowUs)} and ${n(f.highUs)} us leaves nothing between them.`,
+    () => "Measure the stops again, or state a smaller guard.",
+  ),
+  "guard-thin": warning(
+    (f: { guardUs: number; neededUs: number }) =>
+      `A guard of ${n(f.guardUs)} us is less than the ${n(f.neededUs)} us of doubt that the tester, the step and the servo leave.`,
+    (f: { neededUs: number }) => `Leave the guard out, or state at least ${n(f.neededUs)} us.`,
+  ),
+  "guard-thick": note(
+    (f: { guardUs: number }) => `A guard of ${n(f.guardUs)} us gives away much travel.`,
+    () => "Keep it if there is a reason; note the reason at the stop.",
+  ),
+  "grid-empty": error(
+    (f: { lowUs: number; highUs: number; stepUs: number }) =>
+      `No percent of this radio lies between the safe pulses ${n(f.lowUs)} and ${n(f.highUs)} us (one step is ${n(f.stepUs)} us).`,
+    () => "Use a radio with a finer step, or a linkage that uses more of the servo's travel.",
+  ),
+  "signal-range": error(
+    (f: { pulseUs: number; reachUs: number; reachPercent: number; what: string }) =>
+      `${f.what} needs ${n(f.pulseUs)} us; this radio sends nothing past ${n(f.reachUs)} us (${n(f.reachPercent)} %).`,
+    () =>
+      "Move the arm by a tooth so that the travel lies nearer to the centre pulse, or use a radio with more reach.",
+  ),
+  "limit-short": note(
+    (f: { end: string; safeUs: number; reachUs: number; reachPercent: number }) =>
+      `The ${f.end} limit stands at ${n(f.reachUs)} us: the radio ends at ${n(f.reachPercent)} %, before the safe ${n(f.safeUs)} us.`,
+    () => "Nothing to do unless the travel is missed.",
+  ),
+  "limit-would-pass": note(
+    (f: { end: string; percent: number; nearestPercent: number; nearestUs: number; stopUs: number }) =>
+      `The ${f.end} limit is ${n(f.percent)} %: the nearest value, ${n(f.nearestPercent)} %, would be ${n(f.nearestUs)} us, past the stop at ${n(f.stopUs)} us.`,
+    (f: { percent: number }) => `Enter ${n(f.percent)} %, do not round it.`,
+  ),
+  "no-response": error(
+    (f: { servo: string; readings: number; surface: string }) =>
+      `${f.surface} is asked for degrees, but ${f.servo} has ${f.readings} reading${f.readings === 1 ? "" : "s"} and no linkage: its pulses say nothing about degrees.`,
+    () =>
+      "Take at least three readings of pulse and deflection, declare the linkage, or place the detents with atPulse() or atPart().",
+  ),
+  "shape-unknown": warning(
+    (f: { servo: string; firstUs: number; secondUs: number }) =>
+      `${f.servo} has two readings (${n(f.firstUs)} and ${n(f.secondUs)} us): a straight line is assumed between them, its real shape is not known.`,
+    (f: { middleUs: number }) => `Take a third reading near ${n(f.middleUs)} us.`,
+  ),
+  "reading-twice": error(
+    (f: { pulseUs: number; firstDeg: number; secondDeg: number }) =>
+      `Two readings at ${n(f.pulseUs)} us: ${n(f.firstDeg)} and ${n(f.secondDeg)} deg.`,
+    () => 'Keep one, or mark them "out" and "back" if the servo came from either side.',
+  ),
+  "not-monotone": error(
+    (f: { lowUs: number; highUs: number; lowDeg: number; highDeg: number }) =>
+      `Deflection turns back between ${n(f.lowUs)} us (${n(f.lowDeg)} deg) and ${n(f.highUs)} us (${n(f.highDeg)} deg): a slipped arm, a loose clevis or a misread value.`,
+    () => "Look at the linkage there and take both readings again.",
+  ),
+  "suspicious-reading": warning(
+    (f: { pulseUs: number; readDeg: number; expectedDeg: number; missDeg: number }) =>
+      `The reading ${n(f.readDeg)} deg at ${n(f.pulseUs)} us disagrees with its neighbours, which expect ${n(f.expectedDeg)} deg: ${n(f.missDeg)} deg off.`,
+    (f: { pulseUs: number }) => `Measure ${n(f.pulseUs)} us again.`,
+  ),
+  hysteresis: warning(
+    (f: { pulseUs: number; differenceDeg: number }) =>
+      `Out and back differ by ${n(f.differenceDeg)} deg at ${n(f.pulseUs)} us: free play or the servo's dead band; no position can be better than that.`,
+    () => "Take up the play, then measure again.",
+  ),
+  "reading-past-stop": warning(
+    (f: { pulseUs: number; stopUs: number; stop: string }) =>
+      `A reading was taken at ${n(f.pulseUs)} us, past the stop ${f.stop} at ${n(f.stopUs)} us.`,
+    () => "Check the stop: it is the last pulse at which all was well.",
+  ),
+  "direction-disagrees": error(
+    (f: { servo: string; levelUs: number; downUs: number; readings: string; stops: string }) =>
+      `The readings of ${f.servo} go down with ${f.readings} pulse, its stops with ${f.stops} pulse (level ${n(f.levelUs)} us, down ${n(f.downUs)} us).`,
+    () => "Check the signs of the readings (trailing edge down is positive) and which stop is which.",
+  ),
+  "level-disagrees": warning(
+    (f: { servo: string; levelUs: number; deflectionDeg: number; doubtDeg: number }) =>
+      `At the level pulse ${n(f.levelUs)} us the readings of ${f.servo} say ${n(f.deflectionDeg)} deg, more than their doubt of ${n(f.doubtDeg)} deg.`,
+    () => "Set the meter's zero on the fixed surface again and repeat the reading at level.",
+  ),
+  "level-not-measured": warning(
+    (f: { servo: string; levelUs: number }) =>
+      `The readings of ${f.servo} do not reach its level pulse, ${n(f.levelUs)} us.`,
+    () => "Take a reading at level.",
+  ),
+  "throw-without-chord": error(
+    (f: { surface: string }) =>
+      `A throw in millimetres says nothing about degrees without the chord of ${f.surface}.`,
+    () => "Give the surface its chord, hinge to trailing edge.",
+  ),
+  "throw-too-long": error(
+    (f: { surface: string; throwMm: number; chordMm: number }) =>
+      `No deflection of ${f.surface} gives a throw of ${n(f.throwMm)} mm at a chord of ${n(f.chordMm)} mm.`,
+    () => "Check the throw and the chord.",
+  ),
+  "meter-unfit": error(
+    (f: { surface: string; meter: string; hingeDeg: number; largestDeg: number }) =>
+      `An angle meter used as "${f.meter}" cannot read ${f.surface}: its hinge stands ${n(f.hingeDeg)} deg off, more than ${n(f.largestDeg)} deg.`,
+    () => "Read the throw at the trailing edge with a rule instead.",
+  ),
+  "angle-impossible": error(
+    (f: { surface: string; meter: string; shownDeg: number; largestDeg: number }) =>
+      `An angle meter used as "${f.meter}" on ${f.surface} cannot have shown ${n(f.shownDeg)} deg; ${n(f.largestDeg)} deg is the most.`,
+    () => "Check the reading, the hinge's sweep and tilt, and the kind of meter.",
+  ),
+  "part-out-of-range": error(
+    (f: { part: number }) => `Part ${n(f.part)} lies outside -1 (stop up) to +1 (stop down).`,
+    () => "Use a part between -1 and +1.",
+  ),
+  "part-without-up": error(
+    (f: { servo: string; part: number }) =>
+      `Part ${n(f.part)} lies above level, but the bench of ${f.servo} has no stop up.`,
+    () => "Measure the stop up, or use a part of 0 or more.",
+  ),
+  "adds-in-pulse": warning(
+    (f: { surface: string; controls: string }) =>
+      `${f.surface} is moved by ${f.controls}; without readings their moves can only be added in pulse, which is not the same in degrees.`,
+    () => "Take readings, so that moves add in degrees.",
+  ),
+  "not-measured": error(
+    (f: { what: string; wantedDeg: number; measuredDeg: number; measuredUs: number; servo: string }) =>
+      `${f.what} wants ${n(f.wantedDeg)} deg; the readings of ${f.servo} end at ${n(f.measuredDeg)} deg (${n(f.measuredUs)} us), and nothing is guessed past them.`,
+    (f: { measuredDeg: number }) => `Ask for ${n(f.measuredDeg)} deg at most, or take a reading beyond it.`,
+  ),
+  "pulse-not-measured": error(
+    (f: { pulseUs: number; servo: string; lowUs: number; highUs: number }) =>
+      `${n(f.pulseUs)} us lies outside the readings of ${f.servo}, ${n(f.lowUs)} to ${n(f.highUs)} us, and nothing is guessed past them.`,
+    () => "Ask for a pulse between the readings, or take a reading beyond it.",
+  ),
+  "limit-passed": error(
+    (f: { what: string; pulseUs: number; limitUs: number; stopUs: number; guardUs: number; stop: string }) =>
+      `${f.what} needs ${n(f.pulseUs)} us, ${n(Math.abs(f.pulseUs - f.limitUs))} us past the safe ${n(f.limitUs)} us (stop ${f.stop} ${n(f.stopUs)} us, guard ${n(f.guardUs)} us).`,
+    (f: { reach: string }) => `Do not connect the linkage with this. ${f.reach}`,
+  ),
+  "combination-cut": warning(
+    (f: {
+      surface: string;
+      combination: string;
+      asked: number;
+      end: number;
+      lost: number;
+      unit: string;
+      losers: string;
+    }) =>
+      `${f.surface}: ${f.combination} together ask ${n(f.asked)} ${f.unit}; ${n(f.end)} ${f.unit} is there. ${n(f.lost)} ${f.unit} are cut by the limit (${f.losers} of its share).`,
+    (f: { surface: string }) => `Say in yields which control gives way on ${f.surface}, or ask for less.`,
+  ),
+  "combination-passes": error(
+    (f: {
+      surface: string;
+      combination: string;
+      asked: number;
+      end: number;
+      lost: number;
+      unit: string;
+      losers: string;
+    }) =>
+      `${f.surface}: ${f.combination} together ask ${n(f.asked)} ${f.unit}; ${n(f.end)} ${f.unit} is there, and the limits of this radio do not cut sums: ${n(f.lost)} ${f.unit} too far (${f.losers} of its share).`,
+    (f: { surface: string }) => `Say in yields which control gives way on ${f.surface}, or ask for less.`,
+  ),
+  "not-allowed": error(
+    (f: { what: string; wantedDeg: number; allowedDeg: number }) =>
+      `${f.what} wants ${n(f.wantedDeg)} deg; the model allows ${n(f.allowedDeg)} deg.`,
+    () => "Ask for less, or change what is allowed.",
+  ),
+  "half-the-pulses": note(
+    (f: { surface: string; from: string; to: string; halfUs: number; halfDeg: number; wantedDeg: number }) =>
+      `Half the pulses between ${f.from} and ${f.to} (${n(f.halfUs)} us) would put ${f.surface} at ${n(f.halfDeg)} deg, not at the half, ${n(f.wantedDeg)} deg.`,
+    () => "Nothing: the plan computes from the readings.",
+  ),
+  "not-mirrored": warning(
+    (f: { first: string; second: string; pulse: string }) =>
+      `${f.first} and ${f.second} are declared to turn opposite ways, yet both go down with ${f.pulse} pulse.`,
+    () => "Check the direction of both servos and the signs of their readings.",
+  ),
+  implausible: warning(
+    (f: { what: string; value: number; unit: string; low: number; high: number }) =>
+      `${f.what} is ${n(f.value)} ${f.unit}; ${n(f.low)} to ${n(f.high)} ${f.unit} is usual.`,
+    () => "Check the unit and the decimal point.",
+  ),
+  "not-handled": error(
+    (f: { what: string }) => `${f.what} is not handled yet, and a plan that leaves it out could be wrong.`,
+    () => "Leave it out of the model for now.",
+  ),
+};
+
+/** A number for a sentence: at most one decimal from 100 on, two below, without trailing zeros. */
+function n(value: number): string {
+  return formatTrimmed(value, Math.abs(value) >= 100 ? 1 : 2);
+}
+
+type Both<M extends Facts, R> = R extends Facts ? M & R : M;
+
+function make(severity: Severity) {
+  return <M extends Facts, R extends Facts | unknown>(
+    message: (facts: M) => string,
+    remedy: (facts: R) => string,
+  ) => ({ severity, message, remedy }) as unknown as Sentence<Both<M, R>>;
+}

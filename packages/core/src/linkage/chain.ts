@@ -1,0 +1,152 @@
+import { type Deg, deg, mm } from "../units/quantity.ts";
+import {
+  type Drawing,
+  type Drive,
+  type DriveEnd,
+  type DriveRange,
+  isProblem,
+  type LinkageProblem,
+  type Segment,
+} from "./drive.ts";
+import type { Chain, Linkage, Point } from "./linkage.ts";
+import type { Vector } from "./vector.ts";
+import { minus, plus, toPoint } from "./vector.ts";
+
+/** Links one after another. `make` makes each link, level where the links before it put it. */
+export function chainDrive(
+  chain: Chain,
+  make: (linkage: Linkage, levelDeg: number) => Drive | LinkageProblem,
+  levelDeg = 0,
+): Drive | LinkageProblem {
+  let whole: Drive | undefined;
+  for (const [index, link] of chain.links.entries()) {
+    const rotation: Deg = whole === undefined ? deg(levelDeg) : (whole.deflectionAt(deg(levelDeg)) ?? deg(0));
+    const next = make(link, rotation);
+    if (isProblem(next)) return { kind: "link", index, problem: next };
+    const { low, high } = next.range;
+    if (rotation < low.rotation || rotation > high.rotation) {
+      return { kind: "linkOutOfReach", index, rotationDeg: rotation };
+    }
+    whole = whole === undefined ? next : inSeries(whole, next, index);
+  }
+  return whole ?? { kind: "noLinks" };
+}
+
+function inSeries(first: Drive, second: Drive, index: number): Drive {
+  const { extension, slackAt } = second;
+  const betweenAt = (rotation: Deg) => settle(first.deflectionAt(rotation), second.range);
+  const rotationAt = (deflection: Deg) => {
+    const between = second.rotationAt(deflection);
+    return between === undefined ? undefined : first.rotationAt(between);
+  };
+  return {
+    range: {
+      low: endOf(first, second, "low"),
+      high: endOf(first, second, "high"),
+    },
+    deflectionAt: (rotation) => {
+      const between = betweenAt(rotation);
+      return between === undefined ? undefined : second.deflectionAt(between);
+    },
+    rotationAt,
+    rotationsAt: (deflection) => {
+      const found = second.rotationsAt(deflection).flatMap((between) => first.rotationsAt(between));
+      return found.sort((a, b) => a - b);
+    },
+    ratioAt: (rotation) => {
+      const between = betweenAt(rotation);
+      const firstRatio = first.ratioAt(rotation);
+      const secondRatio = between === undefined ? undefined : second.ratioAt(between);
+      return firstRatio === undefined || secondRatio === undefined ? undefined : firstRatio * secondRatio;
+    },
+    rodsAt: (rotation) => {
+      const between = betweenAt(rotation);
+      const firstRods = first.rodsAt(rotation);
+      if (between === undefined || firstRods === undefined) return undefined;
+      const secondRods = second.rodsAt(between);
+      const ratio = second.ratioAt(between);
+      // Where the second link turns back the hinge moment does not reach the first link's rods at all.
+      if (secondRods === undefined || ratio === undefined || ratio === 0) return undefined;
+      const seen = firstRods.map((rod) => ({ ...rod, surfaceLever: mm(rod.surfaceLever / ratio) }));
+      return [...seen, ...secondRods];
+    },
+    drawingAt: (rotation) => {
+      const between = betweenAt(rotation);
+      const firstDrawing = first.drawingAt(rotation);
+      const secondDrawing = between === undefined ? undefined : second.drawingAt(between);
+      if (firstDrawing === undefined || secondDrawing === undefined) return undefined;
+      return joined(
+        index === 1 ? renamed(firstDrawing, "link1") : firstDrawing,
+        renamed(secondDrawing, `link${index + 1}`),
+      );
+    },
+    ...(slackAt === undefined
+      ? {}
+      : {
+          slackAt: (rotation: Deg) => {
+            const between = betweenAt(rotation);
+            return between === undefined ? undefined : slackAt(between);
+          },
+        }),
+    ...(extension === undefined
+      ? {}
+      : {
+          extension: {
+            extensionAt: (rotation: Deg) => {
+              const between = betweenAt(rotation);
+              return between === undefined ? undefined : extension.extensionAt(between);
+            },
+            rotationAt: (out) => {
+              const between = extension.rotationAt(out);
+              return between === undefined ? undefined : first.rotationAt(between);
+            },
+          },
+        }),
+  };
+}
+
+/** A rotation that rounding carried a hair past an end of the next link's range stands at that end. */
+function settle(rotation: Deg | undefined, { low, high }: DriveRange): Deg | undefined {
+  if (rotation === undefined) return undefined;
+  if (Math.abs(rotation - low.rotation) < 1e-9) return low.rotation;
+  return Math.abs(rotation - high.rotation) < 1e-9 ? high.rotation : rotation;
+}
+
+/** The end met first: the first link's own, or the one that the second link meets inside the first link's range. */
+function endOf(first: Drive, second: Drive, side: "low" | "high"): DriveEnd {
+  const own = first.range[side];
+  const opposite = first.range[side === "low" ? "high" : "low"];
+  const rises = own.deflection > opposite.deflection;
+  const met = second.range[rises ? "high" : "low"];
+  const rotation = first.rotationAt(met.rotation);
+  if (rotation !== undefined) return { rotation, deflection: met.deflection, kind: met.kind };
+  return { ...own, deflection: second.deflectionAt(own.deflection) ?? met.deflection };
+}
+
+function renamed(drawing: Drawing, link: string): Drawing {
+  const name = (point: string) => `${link}.${point}`;
+  return {
+    points: Object.fromEntries(Object.entries(drawing.points).map(([point, at]) => [name(point), at])),
+    segments: drawing.segments.map(
+      ({ part, between: [a, b] }): Segment => ({ part, between: [name(a), name(b)] }),
+    ),
+    from: name(drawing.from),
+    to: name(drawing.to),
+  };
+}
+
+/** The second drawing moved so that its shaft stands where the first one's hinge does. */
+function joined(first: Drawing, second: Drawing): Drawing {
+  const nowhere: Vector = [0, 0, 0];
+  const shift = minus(first.points[first.to] ?? nowhere, second.points[second.from] ?? nowhere);
+  const moved = Object.entries(second.points).map(([name, at]): [string, Point] => [
+    name,
+    toPoint(plus(at, shift)),
+  ]);
+  return {
+    points: { ...first.points, ...Object.fromEntries(moved) },
+    segments: [...first.segments, ...second.segments],
+    from: first.from,
+    to: second.to,
+  };
+}

@@ -1,0 +1,26 @@
+import { type Drive, isProblem, type LinkageProblem } from "./drive.ts";
+import { findNonLength } from "./find-non-length.ts";
+import type { Pushrod } from "./linkage.ts";
+import { rodDrive } from "./rod-drive.ts";
+import { type Circle, circleOf, rodLoop } from "./rod-loop.ts";
+import { inView, plus, radians, type Vector } from "./vector.ts";
+
+const toStarboard: Vector = [0, 1, 0];
+
+/** A rod in one plane: shaft at the origin, both axes to starboard. */
+export function pushrodDrive(pushrod: Pushrod): Drive | LinkageProblem {
+  const { arm, horn, rod, base, rise } = pushrod;
+  const problem = findNonLength({ arm, horn, ...(rod === undefined ? {} : { rod }) });
+  if (problem !== undefined) return problem;
+  const loop = rodLoop(
+    circleInView([0, 0, 0], arm, pushrod.armAt),
+    circleInView([base, 0, rise], horn, pushrod.hornAt),
+    rod,
+  );
+  return isProblem(loop) ? loop : rodDrive(loop);
+}
+
+/** The circle of a pin about an axis to starboard, at a layout angle from aft (0) through up (90). */
+function circleInView(pivot: Vector, radiusMm: number, atDeg: number): Circle {
+  return circleOf(pivot, toStarboard, plus(pivot, inView(radiusMm, radians(atDeg))));
+}

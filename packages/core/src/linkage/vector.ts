@@ -1,0 +1,29 @@
+import { type Mm, mm } from "../units/quantity.ts";
+import type { Point } from "./linkage.ts";
+
+/** Aft, to starboard, up; any unit. */
+export type Vector = readonly [number, number, number];
+
+export const plus = (a: Vector, b: Vector): Vector => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
+export const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+export const times = (a: Vector, k: number): Vector => [a[0] * k, a[1] * k, a[2] * k];
+export const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+export const length = (a: Vector): number => Math.hypot(a[0], a[1], a[2]);
+export const cross = (a: Vector, b: Vector): Vector => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+];
+
+/** A vector of millimetres as a branded point. */
+export const toPoint = (v: Vector): Point => [mm(v[0]), mm(v[1]), mm(v[2])] as [Mm, Mm, Mm];
+
+/** The point of the view from the port tip at `lengthMm` from the origin, at `angleRad` from aft through up. */
+export const inView = (lengthMm: number, angleRad: number): Vector => [
+  lengthMm * Math.cos(angleRad),
+  0,
+  lengthMm * Math.sin(angleRad),
+];
+
+export const radians = (degrees: number): number => (degrees * Math.PI) / 180;
+export const degrees = (radians: number): number => (radians * 180) / Math.PI;

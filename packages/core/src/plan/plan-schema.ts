@@ -1,0 +1,175 @@
+import { z } from "zod";
+import type { SetupPlan } from "./setup-plan.ts";
+
+const pulse = z.number().describe("pulse, microseconds");
+const percent = z.number().describe("percent on the radio's signal scale");
+const deflection = z.number().describe("deflection, degrees from level, positive trailing edge down");
+const percentPulse = z.strictObject({ percent, pulseUs: pulse });
+const controlState = z
+  .record(z.string(), z.union([z.string(), z.number()]))
+  .describe(
+    "a combination of controls: a detent's name for a selector, a position from -1 to +1 (trim added) for a stick",
+  );
+
+const radio = z.strictObject({
+  name: z.string(),
+  centreUs: pulse,
+  per100Us: z
+    .union([z.number(), z.strictObject({ below: z.number(), above: z.number() })])
+    .describe(
+      "pulse span of 100 percent, microseconds; two where the sides below and above the centre differ",
+    ),
+  reachPercent: z.number().describe("largest percent to either side"),
+  stepPercent: z.number().describe("smallest percent that can be entered"),
+  endPoints: z.enum(["clamp", "scale"]).describe("whether limits cut the output or stretch it"),
+  curvePoints: z.number().int().describe("points of an output's curve, 0 where there is none"),
+});
+
+const setting = z.strictObject({
+  control: z.string(),
+  detent: z.exactOptional(z.string()),
+  stick: z.exactOptional(z.union([z.literal(-1), z.literal(1)])),
+  when: z
+    .exactOptional(z.record(z.string(), z.string()))
+    .describe("detents of other selectors that this setting needs"),
+  surface: z.string(),
+  wanted: z.exactOptional(
+    z.strictObject({
+      deflectionDeg: deflection,
+      throwMm: z.exactOptional(z.number().describe("trailing-edge travel, millimetres")),
+    }),
+  ),
+  exact: percentPulse.describe("before any rounding"),
+  enter: z.strictObject({
+    percent,
+    pulseUs: pulse,
+    addPercent: z.number().describe("what to add to the channel's percent with this control at rest"),
+    sharePercent: z
+      .number()
+      .describe("position between the channel's low limit (-100) and high limit (+100)"),
+    commandPercent: z.exactOptional(
+      z.number().describe("on the input of the curve: -100 lowest, +100 highest safe deflection"),
+    ),
+  }),
+  gives: z.exactOptional(
+    z.strictObject({
+      deflectionDeg: deflection,
+      errorDeg: z.number().describe("what is given minus what is wanted, degrees"),
+      uncertaintyDeg: z.exactOptional(
+        z.number().describe("expanded doubt of the deflection, k = 2, degrees"),
+      ),
+    }),
+  ),
+});
+
+const extreme = z.strictObject({
+  percent,
+  pulseUs: pulse,
+  when: controlState,
+});
+
+const load = z.strictObject({
+  worstNm: z.number().describe("estimated torque on the servo, newton metres"),
+  heldNm: z.number().describe("torque that the servo holds, newton metres"),
+  share: z.number(),
+  when: controlState,
+  airspeedMps: z.number(),
+});
+
+const channel = z.strictObject({
+  channel: z.number().int(),
+  servos: z.array(z.string()),
+  labels: z.exactOptional(z.record(z.string(), z.string())).describe("labels on the servos, by servo"),
+  direction: z.enum(["rising", "falling"]).describe("pulse as deflection grows"),
+  safeUs: z.tuple([pulse, pulse]).describe("lowest and highest pulse that may be emitted"),
+  guardUs: z
+    .tuple([z.number(), z.number()])
+    .describe("guard inside the lowest and the highest stop, microseconds"),
+  limits: z.strictObject({ low: percentPulse, high: percentPulse }),
+  neutral: percentPulse.describe("the channel with every control at rest"),
+  curve: z.exactOptional(z.array(z.strictObject({ commandPercent: z.number(), percent, pulseUs: pulse }))),
+  curveWorstDeg: z.exactOptional(z.number()),
+  settings: z.array(setting),
+  extremes: z.strictObject({ low: extreme, high: extreme }),
+  transits: z.exactOptional(
+    z.array(
+      z.strictObject({
+        control: z.string(),
+        from: z.string(),
+        to: z.string(),
+        seconds: z.number(),
+        fastestSeconds: z.exactOptional(z.number()),
+      }),
+    ),
+  ),
+  load: z.exactOptional(load),
+  failsafe: percentPulse,
+});
+
+const finding = z.strictObject({
+  code: z.string(),
+  severity: z.enum(["error", "warning", "note"]),
+  at: z.string().describe("address in the model"),
+  message: z.string(),
+  do: z.string(),
+  numbers: z.record(z.string(), z.number()),
+});
+
+const match = z.strictObject({
+  group: z.string(),
+  withinDeg: z.number(),
+  worstDeg: z.number(),
+  between: z.tuple([z.string(), z.string()]),
+  surfaces: z.tuple([z.string(), z.string()]),
+  at: z.number(),
+});
+
+const edit = z.strictObject({
+  channel: z.number().int(),
+  set: z.enum([
+    "limitLow",
+    "limitHigh",
+    "neutral",
+    "direction",
+    "detent",
+    "stick",
+    "curve",
+    "transit",
+    "failsafe",
+  ]),
+  percent: z.exactOptional(percent),
+});
+
+const step = z.strictObject({
+  phase: z.string(),
+  supply: z.enum(["on", "off"]),
+  linkage: z.enum(["on", "off"]),
+  text: z.string(),
+  edits: z.array(edit),
+  expect: z.array(z.strictObject({ channel: z.number().int(), pulseUs: z.tuple([pulse, pulse]) })),
+});
+
+/** The setup plan document, strict. */
+export const planSchema = z.strictObject({
+  format: z.literal("hingeline/setup-plan"),
+  version: z.literal(1),
+  model: z.string(),
+  radio,
+  channels: z.array(channel),
+  matches: z.array(match),
+  findings: z.array(finding),
+  procedure: z.array(step),
+  cautions: z.array(z.string()),
+});
+
+type ReadonlyDeep<T> = T extends (infer U)[]
+  ? number extends T["length"]
+    ? readonly ReadonlyDeep<U>[]
+    : { readonly [K in keyof T]: ReadonlyDeep<T[K]> }
+  : T extends object
+    ? { readonly [K in keyof T]: ReadonlyDeep<T[K]> }
+    : T;
+type Same<A, B> = [A] extends [B] ? ([B] extends [A] ? true : false) : false;
+
+/** Does not compile where the schema and the interface disagree. */
+export const planSchemaAgrees: Same<ReadonlyDeep<z.infer<typeof planSchema>>, SetupPlan> = true;

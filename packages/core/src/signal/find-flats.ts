@@ -1,0 +1,57 @@
+import { type PercentPulsePoint, sum } from "./fit-line.ts";
+
+/** Neighbouring percents over which the pulse stays put. */
+export interface Flat {
+  readonly where: "low" | "high" | "inside";
+  readonly fromPercent: number;
+  readonly toPercent: number;
+  /** Mean pulse of its readings. */
+  readonly pulseUs: number;
+}
+
+/**
+ * Every stretch over which the pulse stays put while the percent grows, in rising order: a clamp where it is at the low
+ * or the high end of the readings. Between neighbouring percents the pulse stays put if it changes by no more than two
+ * readings' doubts, where the readings' mean slope from end to end would change it by more than four.
+ */
+export function findFlats(points: readonly PercentPulsePoint[], doubtUs: number): readonly Flat[] {
+  const means = meansByPercent(points);
+  const first = means[0];
+  const last = means.at(-1);
+  if (first === undefined || last === undefined || first === last) return [];
+  const usPerPercent = Math.abs(last.pulseUs - first.pulseUs) / (last.percent - first.percent);
+
+  const runs: [PercentPulsePoint, ...PercentPulsePoint[]][] = [[first]];
+  for (const point of means.slice(1)) {
+    const run = runs.at(-1);
+    const before = run?.at(-1);
+    if (run && before && staysPut(before, point, usPerPercent, doubtUs)) run.push(point);
+    else runs.push([point]);
+  }
+  return runs
+    .filter((run) => run.length > 1)
+    .map((run) => ({
+      where: run[0] === first ? "low" : run.at(-1) === last ? "high" : "inside",
+      fromPercent: run[0].percent,
+      toPercent: (run.at(-1) ?? run[0]).percent,
+      pulseUs: sum(run, (point) => point.pulseUs) / run.length,
+    }));
+}
+
+function staysPut(
+  a: PercentPulsePoint,
+  b: PercentPulsePoint,
+  usPerPercent: number,
+  doubtUs: number,
+): boolean {
+  const expectedUs = usPerPercent * (b.percent - a.percent);
+  return Math.abs(b.pulseUs - a.pulseUs) <= 2 * doubtUs && expectedUs > 4 * doubtUs;
+}
+
+function meansByPercent(points: readonly PercentPulsePoint[]): readonly PercentPulsePoint[] {
+  const percents = [...new Set(points.map((point) => point.percent))].toSorted((a, b) => a - b);
+  return percents.map((percent) => {
+    const same = points.filter((point) => point.percent === percent);
+    return { percent, pulseUs: sum(same, (point) => point.pulseUs) / same.length };
+  });
+}

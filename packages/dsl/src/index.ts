@@ -1,0 +1,75 @@
+export type {
+  Amps,
+  Celsius,
+  Deg,
+  DegPerS,
+  DegPerUs,
+  Grams,
+  Mm,
+  Model,
+  Mps,
+  Newtons,
+  Nm,
+  Percent,
+  Seconds,
+  Us,
+  Volts,
+} from "@hingeline/core";
+export {
+  amps,
+  celsius,
+  deg,
+  degPerS,
+  degPerUs,
+  fromFoot,
+  fromInch,
+  fromKgfCm,
+  fromKmPerH,
+  fromKnots,
+  fromMph,
+  fromOunce,
+  fromOzfIn,
+  fromRad,
+  fromSecondsPer60Deg,
+  grams,
+  mm,
+  mps,
+  newtons,
+  nm,
+  pct,
+  s,
+  toFoot,
+  toInch,
+  toKgfCm,
+  toKmPerH,
+  toKnots,
+  toMph,
+  toOunce,
+  toOzfIn,
+  toRad,
+  toSecondsPer60Deg,
+  us,
+  volts,
+} from "@hingeline/core";
+export { selector, stick } from "./declare/controls.ts";
+export type { Matched, Together } from "./declare/groups.ts";
+export { matched, together } from "./declare/groups.ts";
+export { ballRod, bentRod, cables, chain, pushrod, torqueRod, track } from "./declare/linkages.ts";
+export type { DeclaredModel } from "./declare/model.ts";
+export { model } from "./declare/model.ts";
+export type {
+  Controls,
+  DetentOf,
+  GroupSpec,
+  Mistake,
+  ModelSpec,
+  OneServo,
+  SelectorName,
+  SeveralServos,
+  SurfaceSpec,
+} from "./declare/model-spec.ts";
+export type { SelectorMovesOf, SelectorPer, StickMovesOf, StickPer } from "./declare/per.ts";
+export { per } from "./declare/per.ts";
+export { atPart, atPulse, atThrow, stopAt } from "./declare/places.ts";
+export type { Entered, PositionOf, Setup } from "./declare/plan.ts";
+export { PlanRefused, plan } from "./declare/plan.ts";

@@ -1,0 +1,5 @@
+import { pnpm } from "./pnpm.mjs";
+
+pnpm("run", "types");
+pnpm("run", "lint");
+pnpm("run", "unit");

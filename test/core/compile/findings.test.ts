@@ -1,0 +1,347 @@
+import { expect, test } from "vitest";
+import { parseAddress } from "../../../packages/core/src/address/address.ts";
+import { compile } from "../../../packages/core/src/compile/compile.ts";
+import type { FindingCode } from "../../../packages/core/src/findings/make-finding.ts";
+import { sentences } from "../../../packages/core/src/findings/sentences.ts";
+import type { Model, SelectorMoves } from "../../../packages/core/src/model/model.ts";
+import { celsius, deg, mm, mps, pct, us } from "../../../packages/core/src/units/quantity.ts";
+import { codesOf, findingOf } from "../../support/expect-finding.ts";
+import {
+  readings,
+  smallModel,
+  smallMoves,
+  smallServo,
+  smallSurface,
+  straightReadings,
+} from "../../support/small-model.ts";
+
+/** A model that has this finding, and where it stands; numbers are checked where they are the point of the finding. */
+interface Case {
+  readonly model: Model;
+  readonly at: string;
+  readonly numbers?: Readonly<Record<string, number>>;
+}
+
+const { controls, radio, surfaces } = smallModel();
+const moves = smallMoves;
+const bench = (over: Parameters<typeof smallSurface>[0]) =>
+  smallModel({ surfaces: { flap: smallSurface(over) } });
+const lever = (landing: SelectorMoves[string]) =>
+  smallModel({ moves: { lever: { ...moves.lever, landing } } });
+const two = (second: Parameters<typeof smallServo>[0], first: Parameters<typeof smallServo>[0] = {}) =>
+  smallModel({
+    surfaces: { flap: smallSurface({}, first), other: smallSurface({}, { channel: 2, ...second }) },
+  });
+const bare = (over = {}) => {
+  const { readings: _, ...rest } = smallServo().bench;
+  return smallModel({ surfaces: { flap: { servo: smallServo({ bench: { ...rest, ...over } }) } } });
+};
+
+const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
+  "unknown-name": { model: lever({ flop: deg(1) }), at: "moves.lever.landing.flop" },
+  "name-twice": {
+    model: smallModel({ groups: { flap: { kind: "together", surfaces: ["flap"] } } }),
+    at: "groups.flap",
+  },
+  "detent-missing": {
+    model: smallModel({ moves: { lever: { stowed: {}, takeoff: {} } } }),
+    at: "moves.lever",
+  },
+  "detent-twice": {
+    model: smallModel({
+      controls: { lever: { kind: "selector", detents: ["stowed", "takeoff", "landing", "takeoff"] } },
+    }),
+    at: "controls.lever.detents[3]",
+  },
+  "moves-mismatch": { model: smallModel({ controls: { lever: { kind: "stick" } } }), at: "moves.lever" },
+  "per-circle": {
+    model: smallModel({
+      controls: { ...controls, mode: { kind: "selector", detents: ["a"] } },
+      moves: {
+        lever: { per: "mode", cases: { a: moves.lever } },
+        mode: {
+          per: "lever",
+          cases: { stowed: { a: { flap: deg(1) } }, takeoff: { a: {} }, landing: { a: {} } },
+        },
+      },
+    }),
+    at: "moves.lever",
+  },
+  "servo-missing": { model: smallModel({ surfaces: { flap: {} } }), at: "surfaces.flap" },
+  "servo-both": {
+    model: smallModel({
+      surfaces: { flap: { ...smallSurface(), servos: { b: smallServo({ channel: 2 }) } } },
+    }),
+    at: "surfaces.flap",
+  },
+  "channel-twice": {
+    model: two({ channel: 1 }),
+    at: "surfaces.other.servo.channel",
+    numbers: { channel: 1 },
+  },
+  "label-twice": { model: two({ label: "W-1" }, { label: "W-1" }), at: "surfaces.other.servo.label" },
+  "stops-equal": { model: bench({ down: us(1500) }), at: "surfaces.flap.servo.bench.down" },
+  "stops-reversed": {
+    model: bench({ up: us(1700) }),
+    at: "surfaces.flap.servo.bench",
+    numbers: { upUs: 1700, levelUs: 1500, downUs: 1800 },
+  },
+  "guard-too-wide": { model: bench({ guard: us(400) }), at: "surfaces.flap.servo.bench.guard" },
+  "guard-thin": {
+    model: bench({ guard: us(1) }),
+    at: "surfaces.flap.servo.bench.guard",
+    // max of one step (5 us) and 2 * sqrt((1^2 + 2.5^2) / 3) = 3.11 us.
+    numbers: { guardUs: 1, neededUs: 5 },
+  },
+  "guard-thick": { model: bench({ guard: us(31) }), at: "surfaces.flap.servo.bench.guard" },
+  "grid-empty": {
+    model: smallModel({ radio: { ...radio, step: pct(100) } }),
+    at: "surfaces.flap.servo.bench",
+  },
+  "signal-range": {
+    model: smallModel({ radio: { ...radio, reach: pct(40) } }),
+    at: "moves.lever.landing.flap",
+    numbers: { pulseUs: 1750, reachUs: 1700, reachPercent: 40 },
+  },
+  "limit-short": {
+    model: smallModel({ radio: { ...radio, reach: pct(55) } }),
+    at: "surfaces.flap.servo.bench.down",
+    numbers: { safeUs: 1790, reachUs: 1775, reachPercent: 55 },
+  },
+  "limit-would-pass": {
+    // 1799 us is 59.8 %; the nearest value, 60 %, is 1800 us, past a stop at 1799.
+    model: bench({ down: us(1799), guard: us(0), readings: straightReadings.slice(0, 4) }),
+    at: "surfaces.flap.servo.bench.down",
+    numbers: { percent: 59, nearestPercent: 60, nearestUs: 1800, stopUs: 1799 },
+  },
+  "no-response": { model: bare(), at: "surfaces.flap.servo.bench", numbers: { readings: 0 } },
+  "shape-unknown": {
+    model: bench({ readings: readings([1500, 0], [1800, 30]) }),
+    at: "surfaces.flap.servo.bench.readings",
+    numbers: { firstUs: 1500, secondUs: 1800, middleUs: 1650 },
+  },
+  "reading-twice": {
+    model: bench({ readings: [...straightReadings, ...readings([1650, 16])] }),
+    at: "surfaces.flap.servo.bench.readings[5]",
+    numbers: { pulseUs: 1650, firstDeg: 15, secondDeg: 16 },
+  },
+  "not-monotone": {
+    model: bench({ readings: readings([1200, -30], [1350, -15], [1500, 0], [1650, -3], [1800, 30]) }),
+    at: "surfaces.flap.servo.bench.readings[3]",
+    numbers: { lowUs: 1500, highUs: 1650, lowDeg: 0, highDeg: -3 },
+  },
+  "suspicious-reading": {
+    model: bench({
+      readings: readings(
+        [1200, -30],
+        [1300, -20],
+        [1400, -10],
+        [1500, 0],
+        [1600, 12.5],
+        [1700, 20],
+        [1800, 30],
+      ),
+    }),
+    at: "surfaces.flap.servo.bench.readings[4]",
+    numbers: { pulseUs: 1600, readDeg: 12.5 },
+  },
+  hysteresis: {
+    model: bench({
+      readings: [
+        ...straightReadings.slice(0, 3),
+        [us(1650), deg(14.5), "out"],
+        [us(1650), deg(15.5), "back"],
+        straightReadings[4] as never,
+      ],
+    }),
+    at: "surfaces.flap.servo.bench.readings[3]",
+    numbers: { pulseUs: 1650, differenceDeg: 1 },
+  },
+  "reading-past-stop": {
+    model: bench({ down: us(1790) }),
+    at: "surfaces.flap.servo.bench.readings[4]",
+    numbers: { pulseUs: 1800, stopUs: 1790 },
+  },
+  "direction-disagrees": {
+    model: bench({ readings: readings([1200, 30], [1500, 0], [1800, -30]) }),
+    at: "surfaces.flap.servo.bench.readings",
+  },
+  "level-disagrees": {
+    model: bench({ readings: readings([1200, -29], [1350, -14], [1500, 1], [1650, 16], [1800, 31]) }),
+    at: "surfaces.flap.servo.bench.level",
+    numbers: { deflectionDeg: 1 },
+  },
+  "level-not-measured": {
+    model: smallModel({
+      surfaces: { flap: smallSurface({ readings: readings([1600, 10], [1700, 20], [1800, 30]) }) },
+      moves: { lever: { stowed: { flap: deg(11) }, takeoff: { flap: deg(12) }, landing: { flap: deg(25) } } },
+    }),
+    at: "surfaces.flap.servo.bench.level",
+  },
+  "throw-without-chord": {
+    model: lever({ flap: { kind: "throw", mm: mm(20) } }),
+    at: "moves.lever.landing.flap",
+  },
+  "throw-too-long": {
+    model: smallModel({
+      surfaces: { flap: { ...smallSurface(), chord: mm(20) } },
+      moves: {
+        lever: { ...(moves.lever as object), landing: { flap: { kind: "throw", mm: mm(50) } } } as never,
+      },
+    }),
+    at: "moves.lever.landing.flap",
+    numbers: { throwMm: 50, chordMm: 20 },
+  },
+  "meter-unfit": {
+    model: smallModel({
+      instruments: { meter: "gravity" },
+      surfaces: { flap: { ...smallSurface(), hinge: { tilt: deg(90) } } },
+    }),
+    at: "surfaces.flap.hinge",
+    numbers: { hingeDeg: 90 },
+  },
+  "angle-impossible": {
+    model: smallModel({
+      instruments: { meter: "gravity" },
+      // On a hinge tilted by 62 degrees sin(shown) cannot pass cos(62 deg) = 0.4695, which is 28 degrees.
+      surfaces: {
+        flap: { ...smallSurface({ readings: straightReadings.slice(1) }), hinge: { tilt: deg(62) } },
+      },
+    }),
+    at: "surfaces.flap.servo.bench.readings[3]",
+    numbers: { shownDeg: 30 },
+  },
+  "part-out-of-range": {
+    model: lever({ flap: { kind: "part", part: 1.2 } }),
+    at: "moves.lever.landing.flap",
+  },
+  "part-without-up": {
+    model: smallModel({
+      ...bare({ up: undefined }),
+      moves: { lever: { stowed: {}, takeoff: {}, landing: { flap: { kind: "part", part: -0.5 } } } },
+    }),
+    at: "moves.lever.landing.flap",
+  },
+  "adds-in-pulse": {
+    model: smallModel({
+      ...bare(),
+      controls: { ...controls, pitch: { kind: "stick" } },
+      moves: {
+        lever: { stowed: {}, takeoff: {}, landing: { flap: { kind: "part", part: 0.5 } } },
+        pitch: {
+          flap: [
+            { kind: "part", part: -0.2 },
+            { kind: "part", part: 0.2 },
+          ],
+        },
+      },
+    }),
+    at: "surfaces.flap",
+  },
+  "not-measured": {
+    model: lever({ flap: deg(35) }),
+    at: "moves.lever.landing.flap",
+    numbers: { wantedDeg: 35, measuredDeg: 30, measuredUs: 1800 },
+  },
+  "pulse-not-measured": {
+    model: smallModel({
+      surfaces: { flap: smallSurface({ readings: straightReadings.slice(0, 4) }) },
+      moves: { lever: { stowed: {}, takeoff: {}, landing: { flap: { kind: "pulse", us: us(1700) } } } },
+    }),
+    at: "moves.lever.landing.flap",
+    numbers: { pulseUs: 1700, lowUs: 1200, highUs: 1650 },
+  },
+  "limit-passed": {
+    model: lever({ flap: deg(29.5) }),
+    at: "moves.lever.landing.flap",
+    numbers: { pulseUs: 1795, limitUs: 1790, stopUs: 1800, guardUs: 10 },
+  },
+  "combination-cut": {
+    model: smallModel({
+      controls: { ...controls, pitch: { kind: "stick" } },
+      moves: { ...moves, pitch: { flap: [deg(-8), deg(8)] } },
+    }),
+    at: "surfaces.flap",
+    numbers: { asked: 33, end: 29, lost: 4 },
+  },
+  "combination-passes": {
+    model: smallModel({
+      radio: { ...radio, endPoints: "scale" },
+      controls: { ...controls, pitch: { kind: "stick" } },
+      moves: { ...moves, pitch: { flap: [deg(-8), deg(8)] } },
+    }),
+    at: "surfaces.flap",
+    numbers: { asked: 33, end: 29, lost: 4 },
+  },
+  "not-allowed": {
+    model: smallModel({ surfaces: { flap: { ...smallSurface(), allowed: [deg(-5), deg(20)] } } }),
+    at: "moves.lever.landing.flap",
+    numbers: { wantedDeg: 25, allowedDeg: 20 },
+  },
+  "half-the-pulses": {
+    model: bench({ readings: readings([1200, -20], [1350, -11], [1500, 0], [1650, 14], [1800, 32]) }),
+    at: "surfaces.flap.servo",
+  },
+  "not-mirrored": {
+    model: smallModel({
+      ...two({ turns: "anticlockwise" }, { turns: "clockwise" }),
+      groups: { both: { kind: "matched", surfaces: ["flap", "other"], within: deg(1) } },
+    }),
+    at: "surfaces.other.servo.turns",
+  },
+  implausible: {
+    model: smallModel({ surfaces: { flap: { ...smallSurface(), chord: mm(2) } } }),
+    at: "surfaces.flap.chord",
+    numbers: { value: 2 },
+  },
+  "not-handled": { model: smallModel({ airspeed: { otherwise: mps(20) } }), at: "airspeed" },
+};
+
+test("the small model itself has no finding", () => {
+  expect(codesOf(smallModel())).toEqual([]);
+});
+
+test.each(Object.entries(cases))(
+  "%s is found, with its address, sentence and remedy",
+  (code, { model, at, numbers }) => {
+    const finding = findingOf(model, code as FindingCode, at);
+    expect(finding.severity).toBe(sentences[code as FindingCode].severity);
+    if (numbers !== undefined) expect(finding.numbers).toMatchObject(numbers);
+    expect(finding.message).toMatch(/^[A-Z0-9"a-z][\s\S]*\.$/);
+    expect(finding.do).toMatch(/\S\.$/);
+    expect(`${finding.message} ${finding.do}`).not.toMatch(/undefined|NaN|\[object/);
+    expect(parseAddress(finding.at)).toBeDefined();
+  },
+);
+
+test("an error takes its setting out of the plan and leaves the others", () => {
+  const { channels } = compile(cases["limit-passed"].model);
+  expect(channels[0]?.settings.map(({ detent }) => detent)).toEqual(["stowed", "takeoff"]);
+});
+
+test("all errors are collected, none hides another", () => {
+  const model = smallModel({
+    surfaces: {
+      flap: smallSurface({ down: us(1500) }),
+      other: smallSurface({ up: us(1700) }, { channel: 2 }),
+    },
+    moves: { lever: { stowed: { nothing: deg(1) }, takeoff: {}, landing: {} } },
+  });
+  expect(codesOf(model)).toEqual(["unknown-name", "stops-equal", "stops-reversed"]);
+});
+
+test("unordered readings are sorted, not refused", () => {
+  const shuffled = [3, 0, 4, 1, 2].map(
+    (index) => straightReadings[index] as (typeof straightReadings)[number],
+  );
+  expect(compile(bench({ readings: shuffled }))).toEqual(compile(smallModel()));
+});
+
+test("what was measured when and how changes nothing", () => {
+  const measured = { on: "2026-05-02", temperature: celsius(21) };
+  expect(compile(bench({ measured }))).toEqual(compile(smallModel()));
+});
+
+test("the small model is left as it was", () => {
+  expect(surfaces.flap).toEqual(smallSurface());
+});

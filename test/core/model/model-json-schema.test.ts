@@ -1,0 +1,75 @@
+import { Ajv2020 } from "ajv/dist/2020.js";
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { modelJsonSchema } from "../../../packages/core/src/model/model-json-schema.ts";
+import { parseModel } from "../../../packages/core/src/model/parse-model.ts";
+import { arbitraryModel } from "../../support/arbitrary-model.ts";
+import { arbitraryMutation } from "../../support/arbitrary-mutation.ts";
+import { smallModel } from "./small-model.ts";
+
+// ajv 8 is the outside oracle: an independent validator of JSON Schema 2020-12.
+const validate = new Ajv2020({
+  strict: true,
+  strictTuples: false,
+  strictTypes: false,
+  strictRequired: false,
+}).compile(modelJsonSchema());
+
+test("the JSON Schema takes every valid model", () => {
+  expect(validate(smallModel())).toBe(true);
+  fc.assert(
+    fc.property(arbitraryModel, (model) => {
+      expect(validate(model)).toBe(true);
+    }),
+  );
+});
+
+test("the JSON Schema and parseModel agree on every model with one part replaced, taken out or too many", () => {
+  let refused = 0;
+  fc.assert(
+    fc.property(arbitraryModel.chain(arbitraryMutation), (data) => {
+      const taken = "model" in parseModel(data);
+      if (!taken) refused += 1;
+      expect(validate(data)).toBe(taken);
+    }),
+    { numRuns: 400 },
+  );
+  expect(refused).toBeGreaterThan(100);
+});
+
+test.each([
+  ["a detent twice", { controls: { gear: { kind: "selector", detents: ["up", "up"] } } }],
+  ["no surface", { surfaces: {} }],
+  ["no control", { controls: {} }],
+  ["a surface with no servo", { surfaces: { flap: { chord: 62 } } }],
+  [
+    "a surface with servo and servos",
+    {
+      surfaces: { flap: { ...smallModel().surfaces.flap, servos: { a: smallModel().surfaces.flap.servo } } },
+    },
+  ],
+  ["a control named otherwise", { controls: { otherwise: { kind: "stick" } } }],
+  ["an airspeed for constructor", { airspeed: { otherwise: 30, constructor: 10 } }],
+  [
+    "a date that is none",
+    {
+      surfaces: {
+        flap: { servo: { channel: 1, bench: { level: 1500, down: 1600, measured: { on: "2025-13-01" } } } },
+      },
+    },
+  ],
+])("the JSON Schema refuses %s, as parseModel does", (_, change) => {
+  const data = { ...smallModel(), ...change };
+  expect(validate(data)).toBe(false);
+  expect(parseModel(data)).toHaveProperty("problems");
+});
+
+test("modelJsonSchema gives the same bytes every time and describes units", () => {
+  const text = JSON.stringify(modelJsonSchema());
+  expect(JSON.stringify(modelJsonSchema())).toBe(text);
+  expect(modelJsonSchema().$schema).toBe("https://json-schema.org/draft/2020-12/schema");
+  const numbers = text.match(/\{[^{}]*"type":"(?:number|integer)"[^{}]*\}/g) ?? [];
+  const bare = numbers.filter((schema) => !/"(?:const|enum|description)"/.test(schema));
+  expect(numbers.length).toBeGreaterThan(30);
+  expect(bare).toEqual([]);
+});
