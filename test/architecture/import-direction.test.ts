@@ -7,7 +7,7 @@ const root = resolve(import.meta.dirname, "../..");
 /** Layers from the lowest up; a file imports from lower layers and from its own folder only. */
 const layers = {
   core: [
-    ["units", "address"],
+    ["units", "address", "numeric"],
     ["signal", "linkage", "surface", "uncertainty", "findings"],
     ["response", "model", "plan", "transmitter"],
     ["compile"],

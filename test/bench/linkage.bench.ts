@@ -1,4 +1,6 @@
-// Run with `node test/bench/linkage.bench.ts`. Prints ratios within one run; times themselves depend on the machine.
+// pnpm exec esbuild test/bench/linkage.bench.ts --bundle --platform=node --format=esm | node --input-type=module -
+// Prints ratios within one run; times themselves depend on the machine. Bundled, because a loader that keeps every
+// import behind a getter measures its getters.
 import { isProblem } from "../../packages/core/src/linkage/drive.ts";
 import { drive } from "../../packages/core/src/linkage/drives.ts";
 import { deg, mm } from "../../packages/core/src/units/quantity.ts";

@@ -93,6 +93,8 @@ export {
   toRad,
   toSecondsPer60Deg,
 } from "./units/conversions.ts";
+export { decimalsOf } from "./units/decimals.ts";
+export { formatNumber, formatTrimmed } from "./units/format.ts";
 export type {
   Amps,
   Celsius,

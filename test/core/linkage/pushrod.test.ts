@@ -148,6 +148,44 @@ describe("a pushrod against the four-bar reference", () => {
   );
 });
 
+describe("the sailplane's flap", () => {
+  // A demo model's geometry and numbers (trade notes C12 and mistake 30): arm 12.5 at -38 degrees from straight down,
+  // forward positive, horn hole (3, -11) from the hinge, shaft 66 ahead of and 3 below it.
+  const flap = made({
+    kind: "pushrod",
+    arm: mm(12.5),
+    armAt: deg(-90 + 38),
+    base: mm(66),
+    rise: mm(3),
+    horn: mm(Math.hypot(3, 11)),
+    hornAt: deg((Math.atan2(-11, 3) * 180) / Math.PI),
+  });
+  const rotationOf = (deflectionDeg: number) => flap.rotationAt(deg(deflectionDeg)) ?? deg(1e6);
+
+  it.each([
+    [0, 0.91],
+    [50, 1.4],
+    [65, 1.84],
+  ])("at %d degrees the ratio is %d", (deflectionDeg, ratio) => {
+    expect(flap.ratioAt(rotationOf(deflectionDeg))).toBeCloseTo(ratio, 2);
+  });
+
+  it.each([
+    [50, 50],
+    [65, 33],
+  ])("at %d degrees the rod meets the horn at %d degrees", (deflectionDeg, meetingDeg) => {
+    const sine = flap.rodsAt(rotationOf(deflectionDeg))?.[0]?.sineAtHorn ?? Number.NaN;
+    expect(Math.abs((Math.asin(sine) * 180) / Math.PI - meetingDeg)).toBeLessThan(1);
+  });
+
+  it("ends at a dead centre of the horn, arm at 25 degrees, flap at about 90", () => {
+    const { rotation, deflection, kind } = flap.range.high;
+    expect(kind).toBe("deadCentreHorn");
+    expect(Math.abs(rotation - 38 - 25)).toBeLessThan(1);
+    expect(Math.abs(deflection - 90)).toBeLessThan(5);
+  });
+});
+
 describe("a pushrod at its edges", () => {
   const parallel: Pushrod = {
     kind: "pushrod",

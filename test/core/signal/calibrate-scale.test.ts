@@ -138,6 +138,24 @@ describe("calibrateScale", () => {
     const found = calibrated(read(usual, (percent) => 1500 + 5 * percent + (percent === 50 ? 20 : 0)));
     expect(found).toMatchObject({ fits: false, kinks: [], largest: { index: 4 } });
     expect(found.residuals.every((one) => one.used)).toBe(true);
+    expect(typeof found.per100).toBe("number");
+  });
+
+  it("names no clamp where an end goes further than the others let expect", () => {
+    const found = calibrated(read(usual, (percent) => 1500 + 5 * percent + (percent === 125 ? 40 : 0)));
+    expect(found).toMatchObject({ fits: false, kinks: [] });
+  });
+
+  it("names no clamp where only three readings would be left to bear two spans", () => {
+    const bulgeUs: Record<number, number> = { [-100]: 1000, [-50]: 1240, 0: 1500, 50: 1775, 100: 2000 };
+    const found = calibrated(read([-100, -50, 0, 50, 100], (percent) => bulgeUs[percent] ?? 0));
+    expect(found).toMatchObject({ fits: false, kinks: [] });
+  });
+
+  it("names no clamp at percents so close together that their pulses agree within the doubt", () => {
+    const found = calibrated(read([-100, -50, 0, 50, 100, 100.2], (percent) => 1500 + 5 * percent));
+    expect(found).toMatchObject({ fits: true, kinks: [] });
+    expect(found.residuals.every((one) => one.used)).toBe(true);
   });
 
   it("never states a doubt below what the readings' own doubt allows", () => {

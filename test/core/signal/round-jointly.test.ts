@@ -106,6 +106,8 @@ describe("roundJointly", () => {
 
   it("takes the lowest percents where nothing else decides", () => {
     expect(percentsOf(roundJointly([servo([2, 1], [1, -1])], 0))).toEqual([1]);
+    // 0.4 and 0.2 are equally far from 0.3, though not as doubles.
+    expect(percentsOf(roundJointly([servo([2, 0.2], [1, 0.4])], 0.3))).toEqual([1]);
   });
 
   it("finds the one of 16 combinations of four servos that agrees", () => {

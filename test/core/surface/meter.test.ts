@@ -107,6 +107,11 @@ describe("trueDeflection", () => {
     expect(trueDeflection({ meter: "gravity", tilt: deg(35) }, deg(54.9)).kind).toBe("angle");
   });
 
+  it("refuses a shown angle beyond 90 degrees, which would fold back to a smaller one", () => {
+    expect(trueDeflection({ meter: "gravity", tilt: deg(35) }, deg(150)).kind).toBe("noSuchAngle");
+    expect(trueDeflection({ meter: "alongFlight", sweep: deg(12) }, deg(150)).kind).toBe("noSuchAngle");
+  });
+
   it("refuses deflections of 90 degrees and more", () => {
     for (const meter of ["square", "alongFlight", "gravity"] as const) {
       expect(shownDeflection({ meter }, deg(-90)).kind).toBe("noSuchAngle");

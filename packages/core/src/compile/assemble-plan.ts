@@ -9,6 +9,7 @@ const order: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 
 export function assemblePlan(
   model: Model,
   channels: readonly PlanChannel[],
+  { matches, gangs }: Pick<SetupPlan, "matches" | "gangs">,
   findings: readonly Finding[],
 ): SetupPlan {
   return {
@@ -17,7 +18,8 @@ export function assemblePlan(
     model: model.name,
     radio: planRadio(model.radio),
     channels,
-    matches: [],
+    matches,
+    gangs,
     findings: findings.toSorted((a, b) => order[a.severity] - order[b.severity]),
     procedure: [],
     cautions,

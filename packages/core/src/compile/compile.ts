@@ -4,17 +4,22 @@ import type { SetupPlan } from "../plan/setup-plan.ts";
 import { assemblePlan } from "./assemble-plan.ts";
 import { checkFacts } from "./check-facts.ts";
 import { chooseEntries } from "./choose-entries.ts";
+import { compareServos } from "./compare-servos.ts";
+import { compareSides } from "./compare-sides.ts";
 import { enterWish } from "./enter-wishes.ts";
+import { sidesOf } from "./legs.ts";
 import { listWishes } from "./list-wishes.ts";
 import { type Motion, makeOutputs } from "./output.ts";
 import { placeMoves } from "./place-moves.ts";
 import { planChannel } from "./plan-channel.ts";
+import { planTransits } from "./plan-transits.ts";
 import { refuseUnhandled } from "./refuse-unhandled.ts";
 import { remark } from "./remark.ts";
 import { reportTo } from "./report.ts";
 import { resolveNames } from "./resolve-names.ts";
 import { rigServos } from "./rig-servos.ts";
 import { sortKeys } from "./sort-keys.ts";
+import { yieldMoves } from "./yield-moves.ts";
 
 /**
  * A model's setup plan. Never throws for what a builder can get wrong: everything found is in `findings` of the plan, errors first,
@@ -34,9 +39,11 @@ export function compile(declared: Model): SetupPlan {
     const placed = rigs && placeMoves(named.name, named.surface, rigs, moves.get(named.name) ?? [], report);
     return rigs && placed ? [{ name: named.name, surface: named.surface, rigs, moves: placed }] : [];
   });
-  // 5. Channels and what can be entered on them.
-  const outputs = makeOutputs(motions, model.radio, report);
-  // 6. The exact pulse of every detent and stick end.
+  // 5. Who gives way.
+  const yielded = yieldMoves(motions, model, controls, report);
+  // 6. Channels and what can be entered on them.
+  const outputs = makeOutputs(yielded, model.radio, report);
+  // 7. The exact pulse of every detent and stick end.
   const wishes = new Map(outputs.map((output) => [output, listWishes(output.motion.moves, controls)]));
   const exact = new Map(
     [...wishes].map(([output, list]) => [
@@ -44,14 +51,21 @@ export function compile(declared: Model): SetupPlan {
       list.flatMap((wish) => enterWish(output, wish, model.radio, report) ?? []),
     ]),
   );
-  // 7. The values to enter, left and right together.
+  // 8. The values to enter, left and right together.
   const entered = chooseEntries(exact, model.groups ?? {});
-  // 8. Settings, extremes and failsafe of each channel.
+  const transits = planTransits(entered, model, controls, report);
+  // 9. Settings, extremes and failsafe of each channel.
   const channels = outputs.flatMap((output) => {
     const complete = exact.get(output)?.length === wishes.get(output)?.length;
-    return planChannel(output, entered.get(output) ?? [], complete, model, controls, report) ?? [];
+    const channel = planChannel(output, entered.get(output) ?? [], complete, model, controls, report);
+    const timed = transits.get(output) ?? [];
+    return channel === undefined ? [] : [timed.length === 0 ? channel : { ...channel, transits: timed }];
   });
-  // 9. What is worth knowing.
+  // 10. Left and right on the way between detents.
+  const sides = [...entered].flatMap(([output, list]) => sidesOf(output, list));
+  const matches = compareSides(sides, model, report);
+  const gangs = compareServos(yielded, sides, report);
+  // 11. What is worth knowing.
   remark(motions, exact, model, report);
-  return assemblePlan(model, channels, findings);
+  return assemblePlan(model, channels, { matches, gangs }, findings);
 }

@@ -84,7 +84,7 @@ function reportNotMeasured(output: Output, place: number, what: string, at: Addr
   const high = place > travel.places[1];
   if (travel.unit === "us") {
     const rising = travel.rising ? 1 : -1;
-    reportLimitPassed(output, output.rigs[0].bench.levelUs + rising * place, what, at, report);
+    reportLimitPassed(output, output.members[0].rig.bench.levelUs + rising * place, what, at, report);
     return;
   }
   report("not-measured", at, {
@@ -92,7 +92,7 @@ function reportNotMeasured(output: Output, place: number, what: string, at: Addr
     wantedDeg: place,
     measuredDeg: travel.places[high ? 1 : 0],
     measuredUs: travel.pulsesUs[high === travel.rising ? 1 : 0],
-    servo: output.rigs[0].named.id,
+    servo: output.members[0].rig.named.id,
   });
 }
 

@@ -1,10 +1,11 @@
 import type { Radio, Surface } from "../model/model.ts";
+import { canonicalJson } from "../plan/canonical-json.ts";
 import { type EntryGrid, entryGrid } from "./entry-grid.ts";
 import type { Move } from "./motion.ts";
 import type { Report } from "./report.ts";
 import { largestStepUs } from "./resolve-bench.ts";
 import type { Rig } from "./rig-servos.ts";
-import type { Travel } from "./travel.ts";
+import { type Travel, travelOfMean } from "./travel.ts";
 
 /** A surface with its servos and what its controls add to it. */
 export interface Motion {
@@ -14,11 +15,20 @@ export interface Motion {
   readonly moves: readonly Move[];
 }
 
-/** One channel: the motion that it drives, the pulses it may send and the values that can be entered for them. */
+/** A servo on a channel and the surface that it moves. */
+export interface Member {
+  readonly motion: Motion;
+  readonly rig: Rig;
+}
+
+/** One channel: what it drives, the pulses it may send and the values that can be entered for them. */
 export interface Output {
   readonly channel: number;
+  /** One servo, or all that a Y lead joins. */
+  readonly members: readonly [Member, ...Member[]];
+  /** What the controls add; the same for all members. */
   readonly motion: Motion;
-  readonly rigs: readonly [Rig, ...Rig[]];
+  /** Of the one servo; for a Y lead the mean of its surfaces. */
   readonly travel: Travel;
   readonly safeUs: readonly [number, number];
   readonly guardUs: readonly [number, number];
@@ -30,51 +40,77 @@ export interface Output {
   readonly grid: EntryGrid;
 }
 
-/** Step 5: one output a channel, in the order of the channels; a channel that cannot be used is reported and left out. */
+/** Step 6: one output a channel, in the order of the channels; a channel that cannot be used is reported and left out. */
 export function makeOutputs(motions: readonly Motion[], radio: Radio, report: Report): Output[] {
-  const byChannel = new Map<number, { motion: Motion; rig: Rig }[]>();
+  const byChannel = new Map<number, [Member, ...Member[]]>();
   for (const motion of motions)
     for (const rig of motion.rigs) {
       const { channel } = rig.named.servo;
-      byChannel.set(channel, [...(byChannel.get(channel) ?? []), { motion, rig }]);
+      const others = byChannel.get(channel);
+      if (others === undefined) byChannel.set(channel, [{ motion, rig }]);
+      else others.push({ motion, rig });
     }
   return [...byChannel]
     .sort(([a], [b]) => a - b)
-    .flatMap(([channel, members]) => {
-      const [first, second] = members;
-      if (first === undefined) return [];
-      if (second !== undefined) {
-        const both = members.every(({ rig }) => rig.named.servo.yLead === true);
-        const at = [...second.rig.named.address, "channel"];
-        if (both) report("not-handled", at, { what: "A Y lead" });
-        else report("channel-twice", at, { channel, first: first.rig.named.id, second: second.rig.named.id });
-        return [];
-      }
-      return makeOutput(channel, first.motion, first.rig, radio, report) ?? [];
-    });
+    .flatMap(([channel, members]) =>
+      maySharePulse(channel, members, report) ? (makeOutput(channel, members, radio, report) ?? []) : [],
+    );
+}
+
+/** Whether one pulse can serve all members: a declared Y lead, the same moves, the same sense. */
+function maySharePulse(
+  channel: number,
+  [first, ...others]: readonly [Member, ...Member[]],
+  report: Report,
+): boolean {
+  return others.every((other) => {
+    const facts = { channel, first: first.rig.named.id, second: other.rig.named.id };
+    const at = [...other.rig.named.address, "channel"];
+    if (first.rig.named.servo.yLead !== true || other.rig.named.servo.yLead !== true)
+      report("channel-twice", at, facts);
+    else if (canonicalJson(first.motion.moves) !== canonicalJson(other.motion.moves))
+      report("y-lead-moves-differ", at, facts);
+    else if (first.rig.travel.rising !== other.rig.travel.rising) report("y-lead-opposed", at, facts);
+    else if (first.rig.travel.unit !== other.rig.travel.unit) report("y-lead-not-measured", at, facts);
+    else return true;
+    return false;
+  });
 }
 
 function makeOutput(
   channel: number,
-  motion: Motion,
-  rig: Rig,
+  members: readonly [Member, ...Member[]],
   radio: Radio,
   report: Report,
 ): Output | undefined {
-  const { bench, travel, named } = rig;
-  const { safeUs, guardUs, stopsUs } = bench;
-  const openUs = [Math.max(safeUs[0], travel.pulsesUs[0]), Math.min(safeUs[1], travel.pulsesUs[1])] as const;
+  const [{ motion, rig }] = members;
+  const rigs = members.map((member) => member.rig);
+  const inner = (ranges: readonly (readonly [number, number])[]): readonly [number, number] => [
+    Math.max(...ranges.map(([low]) => low)),
+    Math.min(...ranges.map(([, high]) => high)),
+  ];
+  const safeUs = inner(rigs.map((one) => one.safeUs));
+  const stopsUs = inner(rigs.map(({ bench }) => bench.stopsUs));
+  const openUs = inner(rigs.map((one) => one.openUs));
+  const travel =
+    rigs.length === 1
+      ? rig.travel
+      : travelOfMean(
+          rigs.map((one) => one.travel),
+          openUs,
+        );
   const grid = entryGrid(radio, safeUs);
   const lowPlace = travel.placeAt(openUs[0]);
   const highPlace = travel.placeAt(openUs[1]);
   if (grid === undefined || lowPlace === undefined || highPlace === undefined) {
-    report("grid-empty", [...named.address, "bench"], {
+    report("grid-empty", [...rig.named.address, "bench"], {
       lowUs: safeUs[0],
       highUs: safeUs[1],
       stepUs: largestStepUs(radio),
     });
     return undefined;
   }
+  const guardUs = [safeUs[0] - stopsUs[0], stopsUs[1] - safeUs[1]] as const;
   const openPlaces = [Math.min(lowPlace, highPlace), Math.max(lowPlace, highPlace)] as const;
-  return { channel, motion, rigs: [rig], travel, safeUs, guardUs, stopsUs, openUs, openPlaces, grid };
+  return { channel, members, motion, travel, safeUs, guardUs, stopsUs, openUs, openPlaces, grid };
 }

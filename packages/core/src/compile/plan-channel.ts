@@ -5,7 +5,8 @@ import type { Entry } from "./entry-grid.ts";
 import { type Controls, restState, type State, sumMoves } from "./motion.ts";
 import type { Output } from "./output.ts";
 import { planExtremes } from "./plan-extremes.ts";
-import { planSetting } from "./plan-setting.ts";
+import { planSettings } from "./plan-setting.ts";
+import { planSummed } from "./plan-summed.ts";
 import type { Report } from "./report.ts";
 import { readState } from "./state-names.ts";
 
@@ -38,19 +39,22 @@ export function planChannel(
           report,
         );
   if (neutral === undefined || failsafe === undefined) return undefined;
-  const labels = output.rigs.flatMap(({ named }) =>
+  const summed = planSummed(output, wishes, controls, report);
+  const rigs = output.members.map(({ rig }) => rig);
+  const labels = rigs.flatMap(({ named }) =>
     named.servo.label === undefined ? [] : [[named.id, named.servo.label]],
   );
   return {
     channel: output.channel,
-    servos: output.rigs.map(({ named }) => named.id),
+    servos: rigs.map(({ named }) => named.id),
     ...(labels.length === 0 ? {} : { labels: Object.fromEntries(labels) }),
     direction: output.travel.rising ? "rising" : "falling",
     safeUs: output.safeUs,
     guardUs: output.guardUs,
     limits: output.grid.limits,
     neutral: percentPulse(neutral),
-    settings: wishes.map((wish) => planSetting(output, wish, neutral, radio)),
+    settings: wishes.flatMap((wish) => planSettings(output, wish, neutral, radio)),
+    ...(summed === undefined ? {} : { summed }),
     extremes: planExtremes(output, radio, controls, complete, report),
     failsafe: percentPulse(failsafe),
   };

@@ -6,12 +6,24 @@ import { decimalsOf } from "../units/decimals.ts";
 import { deg, us } from "../units/quantity.ts";
 import type { EnteredWish } from "./enter-wishes.ts";
 import type { Entry } from "./entry-grid.ts";
-import type { Output } from "./output.ts";
+import type { Member, Motion, Output } from "./output.ts";
 import { trailingEdge } from "./trailing-edge.ts";
 
-/** One line to enter: what is wanted, the exact pulse, the values for every way a transmitter may ask, and what they give. */
-export function planSetting(output: Output, entered: EnteredWish, neutral: Entry, radio: Radio): Setting {
-  const { travel, motion, openPlaces } = output;
+/** A wish as lines of the plan: one for each surface that the channel drives. */
+export function planSettings(output: Output, entered: EnteredWish, neutral: Entry, radio: Radio): Setting[] {
+  const surfaces = new Map(output.members.map((member) => [member.motion.name, member]));
+  return [...surfaces.values()].map((member) => planSetting(output, member, entered, neutral, radio));
+}
+
+/** What is wanted, the exact pulse, the values for every way a transmitter may ask, and what they give. */
+function planSetting(
+  output: Output,
+  { motion, rig: { travel } }: Member,
+  entered: EnteredWish,
+  neutral: Entry,
+  radio: Radio,
+): Setting {
+  const { openPlaces } = output;
   const { wish, exactUs, entry } = entered;
   const byDegrees = travel.unit === "deg";
   const base = wish.when === undefined ? neutral : restEntry(output, wish.restPlace);
@@ -23,7 +35,7 @@ export function planSetting(output: Output, entered: EnteredWish, neutral: Entry
     ...(stick === undefined ? {} : { stick }),
     ...(when === undefined ? {} : { when }),
     surface: motion.name,
-    ...(byDegrees ? { wanted: wanted(output, place) } : {}),
+    ...(byDegrees ? { wanted: wanted(motion, place) } : {}),
     exact: { pulseUs: exactUs, percent: toPercent(radio, us(exactUs)) },
     enter: {
       percent: entry.percent,
@@ -36,7 +48,7 @@ export function planSetting(output: Output, entered: EnteredWish, neutral: Entry
   };
 }
 
-function wanted({ motion: { surface } }: Output, deflectionDeg: number) {
+function wanted({ surface }: Motion, deflectionDeg: number) {
   if (surface.chord === undefined || Math.abs(deflectionDeg) > 90) return { deflectionDeg };
   return { deflectionDeg, throwMm: throwAt(trailingEdge(surface, surface.chord), deg(deflectionDeg)) };
 }

@@ -32,7 +32,7 @@ export function remark(
 
 /** Limits that end before what is safe, and limits that a careless rounding would put past a stop. */
 function remarkLimits(
-  { grid, safeUs, stopsUs, rigs: [rig], travel }: Output,
+  { grid, safeUs, stopsUs, members: [{ rig }], travel }: Output,
   radio: Radio,
   report: Report,
 ): void {
@@ -64,7 +64,7 @@ function remarkLimits(
 
 /** What half the pulses between the two detents furthest apart would have given. */
 function remarkHalfPulse(
-  { rigs: [rig], motion }: Output,
+  { members: [{ rig }], motion }: Output,
   wishes: readonly ExactWish[],
   report: Report,
 ): void {

@@ -13,6 +13,12 @@ export interface Rig {
   readonly travel: Travel;
   /** Absent on a bench that knows no degrees. */
   readonly response?: Response;
+  /** What may be emitted: inside the guards, and inside the deflections that the builder allows. */
+  readonly safeUs: readonly [number, number];
+  /** Pulses that are safe and known. */
+  readonly openUs: readonly [number, number];
+  /** The places of `openUs`, lowest and highest. */
+  readonly openPlaces: readonly [number, number];
 }
 
 /** Steps 2 and 3: bench and response of every servo of a surface; undefined where one of them contradicts itself. */
@@ -35,8 +41,44 @@ function rigServo(
   report: Report,
 ): Rig | undefined {
   const bench = resolveBench(named, radio, instruments, report);
-  const read = readResponse(named, surface, bench, instruments, report);
-  if (bench === undefined || read === "contradicts") return undefined;
-  if (read === undefined) return { named, bench, travel: travelByPulse(bench) };
-  return { named, bench, response: read, travel: travelByResponse(read) };
+  const response = readResponse(named, surface, bench, instruments, report);
+  if (bench === undefined || response === "contradicts") return undefined;
+  const travel = response === undefined ? travelByPulse(bench) : travelByResponse(response);
+  const safeUs = withinAllowed(bench.safeUs, surface, travel);
+  const openUs = [Math.max(safeUs[0], travel.pulsesUs[0]), Math.min(safeUs[1], travel.pulsesUs[1])] as const;
+  const ends = openUs.map(travel.placeAt).filter((place) => place !== undefined);
+  if (openUs[0] >= openUs[1] || ends.length < 2) {
+    const [lowUs, highUs] = travel.pulsesUs;
+    report("nothing-measured-inside", [...named.address, "bench"], {
+      servo: named.id,
+      safeLowUs: safeUs[0],
+      safeHighUs: safeUs[1],
+      lowUs,
+      highUs,
+    });
+    return undefined;
+  }
+  const openPlaces = [Math.min(...ends), Math.max(...ends)] as const;
+  return {
+    named,
+    bench,
+    travel,
+    ...(response === undefined ? {} : { response }),
+    safeUs,
+    openUs,
+    openPlaces,
+  };
+}
+
+function withinAllowed(
+  safeUs: readonly [number, number],
+  { allowed }: Surface,
+  travel: Travel,
+): readonly [number, number] {
+  if (allowed === undefined || travel.unit === "us") return safeUs;
+  const [low, high] = travel.rising ? allowed : [allowed[1], allowed[0]];
+  return [
+    Math.max(safeUs[0], travel.pulseAt(low) ?? safeUs[0]),
+    Math.min(safeUs[1], travel.pulseAt(high) ?? safeUs[1]),
+  ];
 }

@@ -63,6 +63,26 @@ export const sentences = {
       `Channel ${f.channel} feeds both ${f.first} and ${f.second}.`,
     () => "Give each servo its own channel, or declare yLead: true on both if a Y lead joins them.",
   ),
+  "y-lead-moves-differ": error(
+    (f: { channel: number; first: string; second: string }) =>
+      `${f.first} and ${f.second} share channel ${f.channel} through a Y lead, but their surfaces are not moved alike.`,
+    () => "Give both surfaces the same moves (a group does it), or each servo its own channel.",
+  ),
+  "y-lead-opposed": error(
+    (f: { channel: number; first: string; second: string }) =>
+      `${f.first} and ${f.second} share channel ${f.channel} through a Y lead, but one goes down with rising and the other with falling pulse.`,
+    () => "Turn one of the servos round, use a reversed servo, or give each its own channel.",
+  ),
+  "y-lead-not-measured": error(
+    (f: { channel: number; first: string; second: string }) =>
+      `${f.first} and ${f.second} share channel ${f.channel} through a Y lead, but only one of them has readings.`,
+    () => "Take readings of both.",
+  ),
+  "y-lead-off": warning(
+    (f: { channel: number; what: string; apartDeg: number; doubtDeg: number }) =>
+      `One pulse on channel ${f.channel} cannot suit both: at ${f.what} the surfaces stand ${n(f.apartDeg)} deg apart, more than the ${n(f.doubtDeg)} deg of doubt.`,
+    () => "Adjust one linkage, or give each servo its own channel.",
+  ),
   "label-twice": error(
     (f: { label: string; first: string; second: string }) =>
       `The servo label "${f.label}" stands on both ${f.first} and ${f.second}.`,
@@ -77,6 +97,11 @@ export const sentences = {
     (f: { upUs: number; levelUs: number; downUs: number }) =>
       `Level (${n(f.levelUs)} us) does not lie between the stops (up ${n(f.upUs)} us, down ${n(f.downUs)} us).`,
     () => "Check which of the three pulses was noted wrongly; up and down lie on either side of level.",
+  ),
+  "nothing-measured-inside": error(
+    (f: { servo: string; safeLowUs: number; safeHighUs: number; lowUs: number; highUs: number }) =>
+      `The readings of ${f.servo} (${n(f.lowUs)} to ${n(f.highUs)} us) say nothing between its safe pulses (${n(f.safeLowUs)} to ${n(f.safeHighUs)} us).`,
+    () => "Take readings between the stops, and check what the surface allows.",
   ),
   "guard-too-wide": error(
     (f: { guardUs: number; lowUs: number; highUs: number }) =>
@@ -238,6 +263,46 @@ export const sentences = {
     }) =>
       `${f.surface}: ${f.combination} together ask ${n(f.asked)} ${f.unit}; ${n(f.end)} ${f.unit} is there, and the limits of this radio do not cut sums: ${n(f.lost)} ${f.unit} too far (${f.losers} of its share).`,
     (f: { surface: string }) => `Say in yields which control gives way on ${f.surface}, or ask for less.`,
+  ),
+  "sides-differ": warning(
+    (f: {
+      first: string;
+      second: string;
+      worstDeg: number;
+      withinDeg: number;
+      from: string;
+      to: string;
+      at: number;
+      placeDeg: number;
+    }) =>
+      f.at > 0 && f.at < 1
+        ? `${f.first} and ${f.second} come ${n(f.worstDeg)} deg apart on the way from ${f.from} to ${f.to}, near ${n(f.placeDeg)} deg; ${n(f.withinDeg)} deg is allowed.`
+        : `${f.first} and ${f.second} stand ${n(f.worstDeg)} deg apart at ${f.at === 0 ? f.from : f.to}; ${n(f.withinDeg)} deg is allowed.`,
+    (f: { at: number; placeDeg: number }) =>
+      f.at > 0 && f.at < 1
+        ? `Put a detent or a point of the curve near ${n(f.placeDeg)} deg, or make the two linkages alike.`
+        : "Use a radio with a finer step, or allow the difference.",
+  ),
+  "servos-fight": warning(
+    (f: { surface: string; worstDeg: number; from: string; to: string; placeDeg: number }) =>
+      `The servos of ${f.surface} pull it ${n(f.worstDeg)} deg apart on the way from ${f.from} to ${f.to}, near ${n(f.placeDeg)} deg.`,
+    () =>
+      "Match them at more points (the plan states the pulses that belong together), and confirm by the holding current.",
+  ),
+  "transit-too-fast": warning(
+    (f: { control: string; askedSeconds: number; fastestSeconds: number; servo: string }) =>
+      `${f.control} is to take ${n(f.askedSeconds)} s; ${f.servo} needs ${n(f.fastestSeconds)} s even without load, which is used.`,
+    () => "Allow more time.",
+  ),
+  "percents-summed": note(
+    (f: { surface: string; combination: string; wantedDeg: number; givesDeg: number; errorDeg: number }) =>
+      `A transmitter that adds percents gives ${n(f.givesDeg)} deg on ${f.surface} at ${f.combination}, where ${n(f.wantedDeg)} deg is wanted: ${n(f.errorDeg)} deg off.`,
+    () => "Use a correction curve where the radio has one, or a separate value for this combination.",
+  ),
+  "gave-way": note(
+    (f: { control: string; position: string; surface: string; from: number; to: number }) =>
+      `${f.control} at ${f.position} gives way on ${f.surface}: ${n(f.to)} deg in place of ${n(f.from)} deg.`,
+    () => "Nothing to do; take it out of yields to keep the full value.",
   ),
   "not-allowed": error(
     (f: { what: string; wantedDeg: number; allowedDeg: number }) =>

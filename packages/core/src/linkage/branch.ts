@@ -39,8 +39,8 @@ export function isBetween(rotationRad: number, lowRad: number, highRad: number):
 }
 
 /**
- * The monotone part of a branch around the rotation of level, radians. Where level itself is a turning point (a rod locked over the shaft at level) it is the
- * part of positive rotations.
+ * The monotone part of a branch around the rotation of level, radians. Where level itself is a turning point (a rod
+ * locked over the shaft) it is the part of the rotations above it.
  */
 export function findMonotone(branch: Branch, levelRad = 0): Monotone {
   const low = Math.max(branch.lowRad, -Math.PI);

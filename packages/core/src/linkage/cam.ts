@@ -1,7 +1,7 @@
+import { bisect } from "../numeric/bisect.ts";
+import { monotoneCurve } from "../numeric/monotone-curve.ts";
 import type { LinkageProblem } from "./drive.ts";
 import type { Cam } from "./linkage.ts";
-import { monotoneCubic } from "./monotone-cubic.ts";
-import { bisect } from "./roots.ts";
 
 /** A cam made computable over a track's travel: extension, millimetres, <-> deflection, degrees. Strictly monotone. */
 export interface CamCurve {
@@ -54,7 +54,16 @@ function tableCurve(
     if (!onward || deflectionDeg > previousDeg !== rises) return { kind: "camNotMonotone", extensionMm };
   }
   if (first[0] > 0 || last[0] < travelMm) return { kind: "camTooShort", camMm: last[0], travelMm };
-  return monotoneCubic(points);
+  const curve = monotoneCurve(
+    points.map(([extensionMm]) => extensionMm),
+    points.map(([, deflectionDeg]) => deflectionDeg),
+  );
+  // A carriage computed to stand at the end of its track may stand past the table's end by a rounding error.
+  const inside = (extensionMm: number) => Math.min(last[0], Math.max(first[0], extensionMm));
+  return {
+    valueAt: (extensionMm) => curve.valueAt(inside(extensionMm)) ?? 0,
+    slopeAt: (extensionMm) => curve.slopeAt(inside(extensionMm)) ?? 0,
+  };
 }
 
 function powersCurve(cam: Extract<Cam, { kind: "powers" }>, travelMm: number): Curve | LinkageProblem {

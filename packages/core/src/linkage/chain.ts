@@ -35,9 +35,11 @@ export function chainDrive(
 function inSeries(first: Drive, second: Drive, index: number): Drive {
   const { extension, slackAt } = second;
   const betweenAt = (rotation: Deg) => settle(first.deflectionAt(rotation), second.range);
-  const rotationAt = (deflection: Deg) => {
-    const between = second.rotationAt(deflection);
-    return between === undefined ? undefined : first.rotationAt(between);
+  // The first link's rotation; a deflection that rounding carried a hair past its end stands at that end.
+  const backAt = (between: Deg | undefined) => {
+    if (between === undefined) return undefined;
+    const ends = [first.range.low, first.range.high];
+    return first.rotationAt(between) ?? ends.find((end) => isSame(end.deflection, between))?.rotation;
   };
   return {
     range: {
@@ -48,7 +50,7 @@ function inSeries(first: Drive, second: Drive, index: number): Drive {
       const between = betweenAt(rotation);
       return between === undefined ? undefined : second.deflectionAt(between);
     },
-    rotationAt,
+    rotationAt: (deflection) => backAt(second.rotationAt(deflection)),
     rotationsAt: (deflection) => {
       const found = second.rotationsAt(deflection).flatMap((between) => first.rotationsAt(between));
       return found.sort((a, b) => a - b);
@@ -96,10 +98,7 @@ function inSeries(first: Drive, second: Drive, index: number): Drive {
               const between = betweenAt(rotation);
               return between === undefined ? undefined : extension.extensionAt(between);
             },
-            rotationAt: (out) => {
-              const between = extension.rotationAt(out);
-              return between === undefined ? undefined : first.rotationAt(between);
-            },
+            rotationAt: (out) => backAt(extension.rotationAt(out)),
           },
         }),
   };
@@ -108,9 +107,10 @@ function inSeries(first: Drive, second: Drive, index: number): Drive {
 /** A rotation that rounding carried a hair past an end of the next link's range stands at that end. */
 function settle(rotation: Deg | undefined, { low, high }: DriveRange): Deg | undefined {
   if (rotation === undefined) return undefined;
-  if (Math.abs(rotation - low.rotation) < 1e-9) return low.rotation;
-  return Math.abs(rotation - high.rotation) < 1e-9 ? high.rotation : rotation;
+  return [low, high].find((end) => isSame(end.rotation, rotation))?.rotation ?? rotation;
 }
+
+const isSame = (a: Deg, b: Deg): boolean => Math.abs(a - b) < 1e-9;
 
 /** The end met first: the first link's own, or the one that the second link meets inside the first link's range. */
 function endOf(first: Drive, second: Drive, side: "low" | "high"): DriveEnd {

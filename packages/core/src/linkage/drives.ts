@@ -8,11 +8,12 @@ import { pushrodDrive } from "./pushrod.ts";
 import { torqueRodDrive } from "./torque-rod.ts";
 import { trackDrive } from "./track.ts";
 
+type Make = (linkage: Linkage, levelDeg: number) => Drive | LinkageProblem;
+
 /**
  * One kind's way to make a drive. A kind made of other linkages gets `make` for them. `levelDeg` is the rotation, in the
  * linkage's own count, at which the model is level: other than 0 only behind another link of a chain.
  */
-type Make = (linkage: Linkage, levelDeg: number) => Drive | LinkageProblem;
 type Maker<Kind extends Linkage["kind"]> = (
   linkage: Extract<Linkage, { kind: Kind }>,
   make: Make,

@@ -1,3 +1,5 @@
+import { bisect } from "../numeric/bisect.ts";
+
 /** Largest step of the search, 2 degrees: two roots closer than this are told apart by the dip between them. */
 const stepRad = Math.PI / 90;
 
@@ -24,21 +26,6 @@ export function firstRoot(f: (x: number) => number, from: number, to: number, to
     here = next;
   }
   return undefined;
-}
-
-/** The root of `f` between `a` and `b`, where its signs differ, to neighbouring doubles. */
-export function bisect(f: (x: number) => number, a: number, b: number): number {
-  const positiveAtA = f(a) > 0;
-  let near = a;
-  let far = b;
-  for (;;) {
-    const middle = near + (far - near) / 2;
-    if (middle === near || middle === far) return near;
-    const value = f(middle);
-    if (value === 0) return middle;
-    if (value > 0 === positiveAtA) near = middle;
-    else far = middle;
-  }
 }
 
 /** Where `f`, which dips once between `a` and `b`, is lowest: golden section. */

@@ -91,6 +91,18 @@ const channel = z.strictObject({
   curveWorstDeg: z.exactOptional(z.number()),
   settings: z.array(setting),
   extremes: z.strictObject({ low: extreme, high: extreme }),
+  summed: z.exactOptional(
+    z.strictObject({
+      wantedDeg: deflection,
+      givesDeg: deflection,
+      errorDeg: z.number(),
+      pulseUs: pulse,
+      when: controlState,
+    }),
+  ),
+  powerUp: z.exactOptional(
+    z.strictObject({ percent, pulseUs: pulse, deflectionDeg: z.exactOptional(deflection) }),
+  ),
   transits: z.exactOptional(
     z.array(
       z.strictObject({
@@ -98,6 +110,7 @@ const channel = z.strictObject({
         from: z.string(),
         to: z.string(),
         seconds: z.number(),
+        secondsPerFullScale: z.number().describe("time from -100 to +100 percent at the same speed, seconds"),
         fastestSeconds: z.exactOptional(z.number()),
       }),
     ),
@@ -122,6 +135,13 @@ const match = z.strictObject({
   between: z.tuple([z.string(), z.string()]),
   surfaces: z.tuple([z.string(), z.string()]),
   at: z.number(),
+});
+
+const gang = z.strictObject({
+  surface: z.string(),
+  servos: z.array(z.string()),
+  points: z.array(z.strictObject({ deflectionDeg: deflection, pulsesUs: z.array(pulse) })),
+  worstDeg: z.number().describe("furthest that the servos pull apart, degrees of deflection"),
 });
 
 const edit = z.strictObject({
@@ -157,6 +177,7 @@ export const planSchema = z.strictObject({
   radio,
   channels: z.array(channel),
   matches: z.array(match),
+  gangs: z.array(gang),
   findings: z.array(finding),
   procedure: z.array(step),
   cautions: z.array(z.string()),

@@ -8,6 +8,8 @@ export interface SetupPlan {
   readonly radio: PlanRadio;
   readonly channels: readonly PlanChannel[];
   readonly matches: readonly PlanMatch[];
+  /** Surfaces that several servos move. */
+  readonly gangs: readonly PlanGang[];
   readonly findings: readonly Finding[];
   readonly procedure: readonly ProcedureStep[];
   readonly cautions: readonly string[];
@@ -42,7 +44,11 @@ export interface PlanChannel {
   readonly curveWorstDeg?: number;
   readonly settings: readonly Setting[];
   readonly extremes: { readonly low: Extreme; readonly high: Extreme };
+  /** What a transmitter gives that adds percents, at the combination where it is furthest off; absent where nothing adds up. */
+  readonly summed?: Summed;
   readonly transits?: readonly Transit[];
+  /** Where the receiver sends the channel before it hears the transmitter, where the model says so. */
+  readonly powerUp?: PercentPulse & { readonly deflectionDeg?: number };
   readonly load?: Load;
   readonly failsafe: PercentPulse;
 }
@@ -97,6 +103,9 @@ export interface Transit {
   readonly from: string;
   readonly to: string;
   readonly seconds: number;
+  /** The same speed for transmitters that ask for the time from -100 to +100 percent. */
+  readonly secondsPerFullScale: number;
+  /** What the servo needs without load. */
   readonly fastestSeconds?: number;
 }
 
@@ -116,6 +125,24 @@ export interface PlanMatch {
   readonly surfaces: readonly [string, string];
   /** Share of the way from the first to the second detent. */
   readonly at: number;
+}
+
+/** Several servos that move one surface together. */
+export interface PlanGang {
+  readonly surface: string;
+  readonly servos: readonly string[];
+  /** Pulses that belong together, in the order of `servos`. */
+  readonly points: readonly { readonly deflectionDeg: number; readonly pulsesUs: readonly number[] }[];
+  /** Furthest that the servos pull the surface apart on the way between entered pulses, degrees of deflection. */
+  readonly worstDeg: number;
+}
+
+export interface Summed {
+  readonly wantedDeg: number;
+  readonly givesDeg: number;
+  readonly errorDeg: number;
+  readonly pulseUs: number;
+  readonly when: Readonly<Record<string, string | number>>;
 }
 
 export interface ProcedureStep {

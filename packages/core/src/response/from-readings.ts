@@ -1,3 +1,4 @@
+import { monotoneCurve } from "../numeric/monotone-curve.ts";
 import { deg, degPerUs, us } from "../units/quantity.ts";
 import { findTurns, type NotMonotoneProblem } from "./find-turns.ts";
 import type { ReadingDoubts } from "./leave-one-out.ts";
@@ -8,7 +9,6 @@ import {
   type ReadingPoint,
   type ServoReading,
 } from "./merge-readings.ts";
-import { monotoneCurve } from "./monotone-curve.ts";
 import type { Response } from "./response.ts";
 import { findSuspiciousReading, type SuspiciousProblem } from "./suspicious-reading.ts";
 
@@ -36,8 +36,8 @@ export interface ReadingsResult {
 }
 
 /**
- * The response of one servo from its readings, finite numbers in any order. One pulse: none. Two: the straight line. Three or
- * more: the monotone cubic of `monotoneCurve` through all of them. Nothing is smoothed and nothing dropped.
+ * The response of one servo from its readings, finite numbers in any order. One pulse: none. Two: the straight line.
+ * Three or more: the monotone cubic of `monotoneCurve` through all of them. Nothing is smoothed and nothing dropped.
  */
 export function responseFromReadings(
   readings: readonly ServoReading[],
@@ -68,6 +68,7 @@ function responseThrough(points: readonly ReadingPoint[]): Response {
   return {
     pulses: [us(pulsesUs.at(0) ?? 0), us(pulsesUs.at(-1) ?? 0)],
     deflections: [deg(Math.min(firstDeg, lastDeg)), deg(Math.max(firstDeg, lastDeg))],
+    knots: pulsesUs.map((pulse) => us(pulse)),
     rising: lastDeg > firstDeg,
     deflectionAt: (pulse) => branded(deg, curve.valueAt(pulse)),
     pulseAt: (deflection) => branded(us, curve.inverseAt(deflection)),

@@ -1,5 +1,5 @@
+import { monotoneCurve } from "../numeric/monotone-curve.ts";
 import type { ReadingPoint } from "./merge-readings.ts";
-import { monotoneCurve } from "./monotone-curve.ts";
 
 /** Standard doubts (k = 1) of one reading, greater than 0. */
 export interface ReadingDoubts {
@@ -18,7 +18,7 @@ export interface LeftOut {
   readonly ratio: number;
 }
 
-/** A miss of more standard doubts than this is suspicious (design: three). */
+/** A miss of more standard doubts than this is suspicious; common practice, no source. */
 export const SUSPICIOUS_RATIO = 3;
 
 /** With fewer points than this, the others make a straight line, which says nothing about a bent response. */

@@ -40,7 +40,10 @@ export interface MergedReadings {
 
 /** Readings this near are at the same pulse: servo testers show whole microseconds. */
 const SAME_PULSE_US = 0.5;
-/** An out and a back reading this near belong together: nobody dials the very same pulse twice. From experience, no source. */
+/**
+ * An out and a back reading this near belong together: nobody dials the very same pulse twice.
+ * Common practice, no source.
+ */
 const SAME_PAIR_US = 2;
 
 /**

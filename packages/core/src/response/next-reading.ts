@@ -1,7 +1,7 @@
+import { monotoneCurve } from "../numeric/monotone-curve.ts";
+import { pchimSlopes } from "../numeric/pchim-slopes.ts";
 import type { ReadingDoubts } from "./leave-one-out.ts";
 import type { ReadingPoint } from "./merge-readings.ts";
-import { monotoneCurve } from "./monotone-curve.ts";
-import { pchimSlopes } from "./pchim-slopes.ts";
 
 /** Where one more reading tells most, or that no more are needed. */
 export type NextReading =

@@ -6,6 +6,8 @@ export interface Response {
   readonly pulses: readonly [Us, Us];
   /** Lowest and highest deflection covered. */
   readonly deflections: readonly [Deg, Deg];
+  /** Pulses between which the response is one smooth piece, a cubic or near enough to one; the first and the last are `pulses`. */
+  readonly knots: readonly Us[];
   /** Whether deflection grows with pulse. */
   readonly rising: boolean;
   /** Pulse -> deflection; undefined outside `pulses`. */

@@ -39,7 +39,10 @@ export type MeterProblem =
       readonly largestDeg: number;
     };
 
-/** Steepest hinge at which a meter is still believed: there one degree shown stands for nearly four. From experience, no source. */
+/**
+ * Steepest hinge at which a meter is still believed: there one degree shown stands for nearly four.
+ * Common practice, no source.
+ */
 const LARGEST_HINGE_DEG = 75;
 
 /**

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { monotoneCurve } from "../../../packages/core/src/response/monotone-curve.ts";
-import { pchimSlopes } from "../../../packages/core/src/response/pchim-slopes.ts";
+import { monotoneCurve } from "../../../packages/core/src/numeric/monotone-curve.ts";
+import { pchimSlopes } from "../../../packages/core/src/numeric/pchim-slopes.ts";
 import reference from "../../fixtures/monotone-interpolation.json";
 import { evenly } from "../../support/evenly.ts";
 

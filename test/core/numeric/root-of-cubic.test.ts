@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { rootOfCubic } from "../../../packages/core/src/response/root-of-cubic.ts";
+import { rootOfCubic } from "../../../packages/core/src/numeric/root-of-cubic.ts";
 import { evenly } from "../../support/evenly.ts";
 
 describe("rootOfCubic", () => {

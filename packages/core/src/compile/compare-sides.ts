@@ -1,0 +1,47 @@
+import type { Model } from "../model/model.ts";
+import type { PlanMatch } from "../plan/setup-plan.ts";
+import { type Apart, furthestApart, type Side } from "./legs.ts";
+import type { Report } from "./report.ts";
+
+/**
+ * Step 10: how far the surfaces of each matched group differ, at the detents and anywhere on the way between them, on the pulses
+ * that are entered: exact for responses from readings.
+ */
+export function compareSides(sides: readonly Side[], model: Model, report: Report): PlanMatch[] {
+  return Object.entries(model.groups ?? {}).flatMap(([group, declared]) => {
+    if (declared.kind !== "matched") return [];
+    const members = declared.surfaces.flatMap(
+      (name) => sides.find(({ member }) => member.motion.name === name) ?? [],
+    );
+    const worst = furthest(members.filter(({ member }) => member.rig.travel.unit === "deg"));
+    if (worst === undefined) return [];
+    const surfaces = [worst.sides[0].member.motion.name, worst.sides[1].member.motion.name] as const;
+    const worstDeg = Math.abs(worst.value);
+    const between = [worst.leg.from, worst.leg.to] as const;
+    if (worstDeg > declared.within)
+      report("sides-differ", ["groups", group], {
+        first: surfaces[0],
+        second: surfaces[1],
+        worstDeg,
+        withinDeg: declared.within,
+        from: between[0],
+        to: between[1],
+        at: worst.at,
+        placeDeg: worst.leg.places[0] * (1 - worst.at) + worst.leg.places[1] * worst.at,
+      });
+    return [{ group, withinDeg: declared.within, worstDeg, between, surfaces, at: worst.at }];
+  });
+}
+
+/** The pair of sides that come furthest apart. */
+function furthest(sides: readonly Side[]): Apart | undefined {
+  let worst: Apart | undefined;
+  sides.forEach((one, index) => {
+    for (const other of sides.slice(index + 1)) {
+      const apart = furthestApart(one, other);
+      if (apart !== undefined && Math.abs(apart.value) > Math.abs(worst?.value ?? 0)) worst = apart;
+      else worst ??= apart;
+    }
+  });
+  return worst;
+}

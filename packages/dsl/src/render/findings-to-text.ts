@@ -1,0 +1,46 @@
+import type { Finding, Severity } from "@hingeline/core";
+import { type Paint, paintFor } from "./paint.ts";
+import { visibleText } from "./visible-text.ts";
+import { hang } from "./wrap-text.ts";
+
+const severities: readonly Severity[] = ["error", "warning", "note"];
+const heads: Readonly<Record<Severity, string>> = { error: "ERROR", warning: "WARNING", note: "NOTE" };
+
+/**
+ * Findings for a person: their counts, then each by severity with its address, its sentence and what to do. Ends with a line
+ * feed. Lines are at most `columns` wide.
+ */
+export function findingsToText(
+  findings: readonly Finding[],
+  { colour = false, columns = 80 }: { readonly colour?: boolean; readonly columns?: number } = {},
+): string {
+  return `${[`${countFindings(findings)}.`, ...findingLines(findings, paintFor(colour), columns)].join("\n")}\n`;
+}
+
+/** "2 errors, 1 warning, no notes" */
+export function countFindings(findings: readonly Finding[]): string {
+  return severities
+    .map((severity) => {
+      const count = findings.filter((finding) => finding.severity === severity).length;
+      return `${count === 0 ? "no" : count} ${severity}${count === 1 ? "" : "s"}`;
+    })
+    .join(", ");
+}
+
+/** The findings as lines, a blank one before each, errors first; in their own order within a severity. */
+export function findingLines(findings: readonly Finding[], paint: Paint, columns: number): string[] {
+  const paints = { error: paint.error, warning: paint.warning, note: paint.faint };
+  return severities.flatMap((severity) =>
+    findings
+      .filter((finding) => finding.severity === severity)
+      .flatMap(({ code, at, message, do: remedy }) => {
+        const where = at === "" ? "the model" : visibleText(at);
+        return [
+          "",
+          ...hang(`${heads[severity]}  `, `${where} (${visibleText(code)})`, columns).map(paints[severity]),
+          ...hang("  ", visibleText(message), columns),
+          ...hang("  -> ", visibleText(remedy), columns),
+        ];
+      }),
+  );
+}

@@ -1,0 +1,3 @@
+export { findingsToText } from "./findings-to-text.ts";
+export { planToJson } from "./plan-to-json.ts";
+export { planToText } from "./plan-to-text.ts";

@@ -1,0 +1,29 @@
+import { decimalsOf, formatNumber, type PlanRadio } from "@hingeline/core";
+
+/** Numbers of a plan as text. Percents always carry their sign, because a lost minus is the costliest slip at the bench. */
+export interface Numbers {
+  /** A percent that is on the radio's grid: "+72.7", "0.0". */
+  readonly percent: (percent: number) => string;
+  /** A percent before rounding, one decimal more. */
+  readonly exactPercent: (percent: number) => string;
+}
+
+/** Percents with the decimals of this radio's step. */
+export function numbersOf({ stepPercent }: Pick<PlanRadio, "stepPercent">): Numbers {
+  const decimals = decimalsOf(stepPercent);
+  return {
+    percent: (percent) => signed(percent, decimals),
+    exactPercent: (percent) => signed(percent, decimals + 1),
+  };
+}
+
+/** A number with its sign: "+13.9", "-0.1"; what rounds to zero has none. */
+export function signed(value: number, decimals: number): string {
+  const text = formatNumber(value, decimals);
+  return value > 0 && Number(text) !== 0 ? `+${text}` : text;
+}
+
+/** "1872.2 us" */
+export function pulseText(pulseUs: number): string {
+  return `${formatNumber(pulseUs, 1)} us`;
+}

@@ -1,0 +1,40 @@
+import { displayWidth } from "./display-width.ts";
+
+/**
+ * Visible text broken at its spaces into lines of at most this many columns; a word that is longer is broken where it
+ * reaches the edge. At least one line, columns 2 or more.
+ */
+export function wrapText(text: string, columns: number): string[] {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(" ").flatMap((one) => cut(one, columns))) {
+    const longer = line === "" ? word : `${line} ${word}`;
+    if (displayWidth(longer) <= columns) line = longer;
+    else {
+      lines.push(line);
+      line = word;
+    }
+  }
+  return [...lines, line];
+}
+
+/** Lines under a heading: the first behind `head`, the others indented by as much. Columns count the whole line. */
+export function hang(head: string, text: string, columns: number): string[] {
+  const indent = displayWidth(head);
+  return wrapText(text, columns - indent).map(
+    (line, index) => (index === 0 ? head : " ".repeat(indent)) + line,
+  );
+}
+
+function cut(word: string, columns: number): string[] {
+  const pieces: string[] = [];
+  let piece = "";
+  for (const character of word) {
+    if (displayWidth(piece + character) > columns) {
+      pieces.push(piece);
+      piece = "";
+    }
+    piece += character;
+  }
+  return [...pieces, piece];
+}
