@@ -49,6 +49,7 @@ export function smallModel(over: Partial<Model> = {}): Model {
     surfaces: { flap: smallSurface() },
     controls: { lever: { kind: "selector", detents: ["stowed", "takeoff", "landing"] } },
     moves: smallMoves,
+    failsafe: { lever: "stowed" },
     ...over,
   };
 }

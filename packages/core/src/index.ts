@@ -26,6 +26,7 @@ export type {
   Group,
   Instruments,
   Measured,
+  MeasuredStop,
   Model,
   Moves,
   PerMoves,

@@ -3,8 +3,19 @@ import { parseAddress } from "../../../packages/core/src/address/address.ts";
 import { compile } from "../../../packages/core/src/compile/compile.ts";
 import type { FindingCode } from "../../../packages/core/src/findings/make-finding.ts";
 import { sentences } from "../../../packages/core/src/findings/sentences.ts";
-import type { Model, SelectorMoves } from "../../../packages/core/src/model/model.ts";
-import { celsius, deg, mm, mps, pct, us } from "../../../packages/core/src/units/quantity.ts";
+import type { Model, Reading, SelectorMoves } from "../../../packages/core/src/model/model.ts";
+import {
+  amps,
+  celsius,
+  deg,
+  degPerS,
+  degPerUs,
+  mm,
+  mps,
+  pct,
+  s,
+  us,
+} from "../../../packages/core/src/units/quantity.ts";
 import { codesOf, findingOf } from "../../support/expect-finding.ts";
 import {
   readings,
@@ -32,6 +43,20 @@ const two = (second: Parameters<typeof smallServo>[0], first: Parameters<typeof 
   smallModel({
     surfaces: { flap: smallSurface({}, first), other: smallSurface({}, { channel: 2, ...second }) },
   });
+const mirroredReadings = straightReadings.map(([pulse, at]): Reading => [us(3000 - pulse), at]);
+const yLead = (second: Parameters<typeof smallServo>[0]) =>
+  smallModel({
+    surfaces: {
+      flap: smallSurface({}, { yLead: true }),
+      other: { servo: smallServo({ channel: 1, yLead: true, ...second }) },
+    },
+    groups: { both: { kind: "together", surfaces: ["flap", "other"] } },
+    moves: { lever: { stowed: { both: deg(0) }, takeoff: { both: deg(12) }, landing: { both: deg(25) } } },
+  });
+const withoutFailsafe = () => {
+  const { failsafe: _, ...rest } = smallModel();
+  return rest;
+};
 const bare = (over = {}) => {
   const { readings: _, ...rest } = smallServo().bench;
   return smallModel({ surfaces: { flap: { servo: smallServo({ bench: { ...rest, ...over } }) } } });
@@ -263,6 +288,166 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     }),
     at: "surfaces.flap",
     numbers: { asked: 33, end: 29, lost: 4 },
+  },
+  "y-lead-moves-differ": {
+    model: two({ channel: 1, yLead: true }, { yLead: true }),
+    at: "surfaces.other.servo.channel",
+  },
+  "y-lead-opposed": {
+    model: yLead({ bench: { up: us(1800), level: us(1500), down: us(1200), readings: mirroredReadings } }),
+    at: "surfaces.other.servo.channel",
+  },
+  "y-lead-not-measured": {
+    model: smallModel({
+      ...yLead({ bench: { up: us(1200), level: us(1500), down: us(1800) } }),
+      moves: { lever: { stowed: {}, takeoff: {}, landing: {} } },
+    }),
+    at: "surfaces.other.servo.channel",
+  },
+  "y-lead-off": {
+    // 3 degrees more at full travel on the second surface: half of it each way at 25 degrees of 30.
+    model: yLead({
+      bench: {
+        ...smallServo().bench,
+        readings: readings([1200, -33], [1350, -16.5], [1500, 0], [1650, 16.5], [1800, 33]),
+      },
+    }),
+    at: "surfaces.flap.servo.channel",
+  },
+  "stop-pushed": {
+    model: bench({
+      down: { kind: "stop", pulse: us(1800), reason: "contact", current: amps(0.62) },
+      freeCurrent: amps(0.18),
+    }),
+    at: "surfaces.flap.servo.bench.down",
+    numbers: { stopAmps: 0.62, freeAmps: 0.18 },
+  },
+  "nothing-measured-inside": {
+    model: bench({
+      up: us(1500),
+      level: us(1510),
+      down: us(1550),
+      readings: readings([1600, 10], [1700, 20], [1800, 30]),
+    }),
+    at: "surfaces.flap.servo.bench",
+    numbers: { lowUs: 1600, highUs: 1800 },
+  },
+  "gave-way": {
+    model: smallModel({
+      controls: { ...controls, pitch: { kind: "stick" } },
+      moves: { ...moves, pitch: { flap: [deg(-8), deg(8)] } },
+      yields: { flap: ["pitch"] },
+    }),
+    at: "yields.flap",
+    // 25 + 8 degrees, of which the guarded 29 are there.
+    numbers: { from: 8, to: 4 },
+  },
+  "sides-differ": {
+    model: smallModel({
+      surfaces: {
+        flap: smallSurface(),
+        other: smallSurface(
+          { readings: readings([1200, -30], [1350, -13], [1500, 0], [1650, 12], [1800, 30]) },
+          { channel: 2 },
+        ),
+      },
+      moves: { lever: { stowed: { both: deg(0) }, takeoff: {}, landing: { both: deg(25) } } },
+      groups: { both: { kind: "matched", surfaces: ["flap", "other"], within: deg(1) } },
+    }),
+    at: "groups.both",
+  },
+  "servos-fight": {
+    model: smallModel({
+      surfaces: {
+        flap: {
+          servos: {
+            upper: smallServo(),
+            lower: smallServo({
+              channel: 2,
+              bench: {
+                ...smallServo().bench,
+                readings: readings([1200, -30], [1350, -13], [1500, 0], [1650, 12], [1800, 30]),
+              },
+            }),
+          },
+        },
+      },
+    }),
+    at: "surfaces.flap.servos",
+  },
+  "transit-too-fast": {
+    model: smallModel({
+      surfaces: { flap: smallSurface({}, { type: { rotation: degPerUs(0.1), speed: degPerS(250) } }) },
+      transit: { lever: s(0.05) },
+    }),
+    at: "transit.lever",
+    // 250 us at 0.1 degrees per microsecond are 25 degrees, at 250 degrees a second.
+    numbers: { askedSeconds: 0.05, fastestSeconds: 0.1 },
+  },
+  "percents-summed": {
+    model: smallModel({
+      surfaces: {
+        flap: smallSurface({
+          readings: readings([1200, -20], [1350, -11], [1500, 0], [1650, 14], [1800, 32]),
+        }),
+      },
+      controls: { ...controls, pitch: { kind: "stick" } },
+      moves: { ...moves, pitch: { flap: [deg(-5), deg(5)] } },
+    }),
+    at: "surfaces.flap",
+  },
+  "one-side-short": {
+    model: smallModel({
+      surfaces: { flap: smallSurface(), other: smallSurface({ down: us(1740) }, { channel: 2 }) },
+      moves: { lever: { stowed: { both: deg(0) }, takeoff: {}, landing: { both: deg(25) } } },
+      groups: { both: { kind: "matched", surfaces: ["flap", "other"], within: deg(1) } },
+    }),
+    at: "groups.both",
+    numbers: { highestDeg: 23 },
+  },
+  "mirror-differs": {
+    model: smallModel({
+      surfaces: {
+        flap: smallSurface(),
+        other: smallSurface(
+          {
+            up: us(1820),
+            level: us(1520),
+            down: us(1220),
+            readings: mirroredReadings.map(([pulse, at]) => [us(pulse + 20), at]),
+          },
+          { channel: 2 },
+        ),
+      },
+      moves: { lever: { stowed: { both: deg(0) }, takeoff: {}, landing: { both: deg(25) } } },
+      groups: { both: { kind: "matched", surfaces: ["flap", "other"], within: deg(1) } },
+    }),
+    at: "surfaces.other.servo",
+    // Level of the second side is 20 us higher, which is 2 degrees.
+    numbers: { givesDeg: 2, wantedDeg: 0, mirroredUs: 1500 },
+  },
+  "failsafe-missing": { model: withoutFailsafe(), at: "" },
+  "power-up-unsafe": {
+    model: smallModel({ radio: { ...radio, powerUp: us(1795) } }),
+    at: "surfaces.flap.servo",
+    numbers: { powerUpUs: 1795, lowUs: 1210, highUs: 1790 },
+  },
+  "power-up-moves": {
+    model: smallModel({ radio: { ...radio, powerUp: us(1700) } }),
+    at: "surfaces.flap.servo",
+    numbers: { powerUpUs: 1700, givesDeg: 20 },
+  },
+  "reserve-short": {
+    model: smallModel({
+      surfaces: { flap: { ...smallSurface(), reserve: { up: deg(12) } } },
+      controls: { ...controls, pitch: { kind: "stick" } },
+      moves: {
+        lever: { stowed: {}, takeoff: {}, landing: { flap: deg(4) } },
+        pitch: { flap: [deg(-14), deg(14)] },
+      },
+    }),
+    at: "surfaces.flap.reserve.up",
+    numbers: { leftDeg: 10, wantedDeg: 12 },
   },
   "combination-passes": {
     model: smallModel({

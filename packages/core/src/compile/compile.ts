@@ -15,6 +15,8 @@ import { planChannel } from "./plan-channel.ts";
 import { planTransits } from "./plan-transits.ts";
 import { refuseUnhandled } from "./refuse-unhandled.ts";
 import { remark } from "./remark.ts";
+import { remarkReserve } from "./remark-reserve.ts";
+import { remarkSides } from "./remark-sides.ts";
 import { reportTo } from "./report.ts";
 import { resolveNames } from "./resolve-names.ts";
 import { rigServos } from "./rig-servos.ts";
@@ -66,6 +68,8 @@ export function compile(declared: Model): SetupPlan {
   const matches = compareSides(sides, model, report);
   const gangs = compareServos(yielded, sides, report);
   // 11. What is worth knowing.
-  remark(motions, exact, model, report);
+  remark(exact, model, report);
+  remarkSides(yielded, wishes, exact, model, report);
+  remarkReserve(yielded, controls, report);
   return assemblePlan(model, channels, { matches, gangs }, findings);
 }

@@ -5,6 +5,7 @@ import type { Entry } from "./entry-grid.ts";
 import { type Controls, restState, type State, sumMoves } from "./motion.ts";
 import type { Output } from "./output.ts";
 import { planExtremes } from "./plan-extremes.ts";
+import { planPowerUp } from "./plan-power-up.ts";
 import { planSettings } from "./plan-setting.ts";
 import { planSummed } from "./plan-summed.ts";
 import type { Report } from "./report.ts";
@@ -40,6 +41,7 @@ export function planChannel(
         );
   if (neutral === undefined || failsafe === undefined) return undefined;
   const summed = planSummed(output, wishes, controls, report);
+  const powerUp = planPowerUp(output, radio, sumMoves(output.motion.moves, controls, rest), report);
   const rigs = output.members.map(({ rig }) => rig);
   const labels = rigs.flatMap(({ named }) =>
     named.servo.label === undefined ? [] : [[named.id, named.servo.label]],
@@ -56,6 +58,7 @@ export function planChannel(
     settings: wishes.flatMap((wish) => planSettings(output, wish, neutral, radio)),
     ...(summed === undefined ? {} : { summed }),
     extremes: planExtremes(output, radio, controls, complete, report),
+    ...(powerUp === undefined ? {} : { powerUp }),
     failsafe: percentPulse(failsafe),
   };
 }

@@ -5,29 +5,45 @@ import { toPercent, toPulse } from "../signal/percent.ts";
 import { us } from "../units/quantity.ts";
 import type { ExactWish } from "./enter-wishes.ts";
 import { describeWish } from "./list-wishes.ts";
-import type { Motion, Output } from "./output.ts";
+import type { Output } from "./output.ts";
+import { readingDoubt } from "./reading-doubt.ts";
 import type { Report } from "./report.ts";
 
 // Below this the guess would have been good enough to need no mention.
 const worthMentionDeg = 0.5;
 
 /** Step 10: what is worth knowing about a plan that is otherwise right. */
-export function remark(
-  motions: readonly Motion[],
-  exact: ReadonlyMap<Output, readonly ExactWish[]>,
-  model: Model,
-  report: Report,
-): void {
+export function remark(exact: ReadonlyMap<Output, readonly ExactWish[]>, model: Model, report: Report): void {
   for (const [output, wishes] of exact) {
     remarkLimits(output, model.radio, report);
     remarkHalfPulse(output, wishes, report);
+    remarkYLead(output, wishes, model, report);
   }
-  for (const group of Object.values(model.groups ?? {}))
-    if (group.kind === "matched")
-      remarkMirrored(
-        motions.filter(({ name }) => group.surfaces.includes(name)),
-        report,
-      );
+  if (model.failsafe === undefined && exact.size > 0) report("failsafe-missing", [], {});
+}
+
+/** How far the surfaces of a Y lead stand apart at the setting where they differ most. */
+function remarkYLead(
+  { members, channel }: Output,
+  wishes: readonly ExactWish[],
+  model: Model,
+  report: Report,
+): void {
+  const [first, ...others] = members;
+  if (others.length === 0 || first.rig.travel.unit !== "deg") return;
+  const apart = wishes.map(({ wish, nearest }) => {
+    const places = members.flatMap(({ rig }) => rig.travel.placeAt(nearest.pulseUs) ?? []);
+    return { wish, apartDeg: Math.max(...places) - Math.min(...places) };
+  });
+  const worst = apart.toSorted((a, b) => b.apartDeg - a.apartDeg)[0];
+  const doubtDeg = 2 * readingDoubt(first.motion.surface, model.instruments).deflectionDeg;
+  if (worst !== undefined && worst.apartDeg > doubtDeg)
+    report("y-lead-off", [...first.rig.named.address, "channel"], {
+      channel,
+      what: describeWish(worst.wish),
+      apartDeg: worst.apartDeg,
+      doubtDeg,
+    });
 }
 
 /** Limits that end before what is safe, and limits that a careless rounding would put past a stop. */
@@ -82,21 +98,4 @@ function remarkHalfPulse(
     halfDeg: half.deflectionDeg,
     wantedDeg: half.wantedDeg,
   });
-}
-
-/** Two sides declared to turn opposite ways with the same sense of pulse contradict each other, unless a linkage crosses over. */
-function remarkMirrored(members: readonly Motion[], report: Report): void {
-  const [first, ...others] = members.map(({ rigs: [rig] }) => rig);
-  for (const other of others) {
-    if (first === undefined) return;
-    const turns = [first.named.servo.turns, other.named.servo.turns];
-    const declaredOpposite = turns[0] !== undefined && turns[1] !== undefined && turns[0] !== turns[1];
-    const linked = first.named.servo.linkage !== undefined || other.named.servo.linkage !== undefined;
-    if (!declaredOpposite || linked || first.travel.rising !== other.travel.rising) continue;
-    report("not-mirrored", [...other.named.address, "turns"], {
-      first: first.named.id,
-      second: other.named.id,
-      pulse: first.travel.rising ? "rising" : "falling",
-    });
-  }
 }

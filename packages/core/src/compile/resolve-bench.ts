@@ -21,6 +21,8 @@ export interface ResolvedBench {
 export const usualInstruments = { pulseUs: 1, deflectionDeg: 0.2, throwMm: 0.5 } as const;
 
 const thickGuardUs = 30;
+/** A rise of the holding current by more than this is first contact. (assumption of experience) */
+const pushingAmps = 0.06;
 
 /** Step 2: stops in order, guard inside; undefined and reported where the bench contradicts itself. */
 export function resolveBench(
@@ -38,6 +40,7 @@ export function resolveBench(
     report("stops-equal", [...at, "down"], { levelUs });
     return undefined;
   }
+  checkPushed(bench, at, report);
   const rising = downUs > levelUs;
   if (rising ? upUs > levelUs : upUs < levelUs) {
     report("stops-reversed", at, { upUs, levelUs, downUs });
@@ -47,14 +50,33 @@ export function resolveBench(
   const guard = statedGuard(bench, neededUs, at, report);
   // A stop left out is level itself, which must stay reachable: nothing was measured there to keep clear of.
   const upGuard = bench.up === undefined ? 0 : guard;
+  const addedUs = servo.added ?? 0;
   const guardUs: [number, number] = rising ? [upGuard, guard] : [guard, upGuard];
   const stopsUs: [number, number] = rising ? [upUs, downUs] : [downUs, upUs];
-  const safeUs: [number, number] = [stopsUs[0] + guardUs[0], stopsUs[1] - guardUs[1]];
+  const safeUs: [number, number] = [stopsUs[0] + guardUs[0] + addedUs, stopsUs[1] - guardUs[1] - addedUs];
   if (safeUs[0] >= safeUs[1]) {
-    report("guard-too-wide", [...at, "guard"], { guardUs: guard, lowUs: stopsUs[0], highUs: stopsUs[1] });
+    report("guard-too-wide", [...at, "guard"], {
+      guardUs: guard + addedUs,
+      lowUs: stopsUs[0],
+      highUs: stopsUs[1],
+    });
     return undefined;
   }
   return { upUs, levelUs, downUs, rising, safeUs, guardUs, stopsUs };
+}
+
+/** A stop that was read while the servo already pushed. */
+function checkPushed(bench: Bench, at: readonly (string | number)[], report: Report): void {
+  for (const name of ["up", "down"] as const) {
+    const stop = bench[name];
+    if (typeof stop !== "object" || stop.current === undefined || bench.freeCurrent === undefined) continue;
+    if (stop.current - bench.freeCurrent > pushingAmps)
+      report("stop-pushed", [...at, name], {
+        stop: name,
+        stopAmps: stop.current,
+        freeAmps: bench.freeCurrent,
+      });
+  }
 }
 
 export function stopPulse(stop: Stop): number {

@@ -108,6 +108,11 @@ export const sentences = {
       `A guard of ${n(f.guardUs)} us inside the stops ${n(f.lowUs)} and ${n(f.highUs)} us leaves nothing between them.`,
     () => "Measure the stops again, or state a smaller guard.",
   ),
+  "stop-pushed": warning(
+    (f: { stop: string; stopAmps: number; freeAmps: number }) =>
+      `The stop ${f.stop} was read past first contact: the servo drew ${n(f.stopAmps)} A there, ${n(f.freeAmps)} A when free.`,
+    () => "Approach the stop from inside again and note the pulse at the first touch.",
+  ),
   "guard-thin": warning(
     (f: { guardUs: number; neededUs: number }) =>
       `A guard of ${n(f.guardUs)} us is less than the ${n(f.neededUs)} us of doubt that the tester, the step and the servo leave.`,
@@ -298,6 +303,43 @@ export const sentences = {
     (f: { surface: string; combination: string; wantedDeg: number; givesDeg: number; errorDeg: number }) =>
       `A transmitter that adds percents gives ${n(f.givesDeg)} deg on ${f.surface} at ${f.combination}, where ${n(f.wantedDeg)} deg is wanted: ${n(f.errorDeg)} deg off.`,
     () => "Use a correction curve where the radio has one, or a separate value for this combination.",
+  ),
+  "one-side-short": warning(
+    (f: { group: string; what: string; short: string; lowestDeg: number; highestDeg: number }) =>
+      `${f.what} is out of reach of ${f.short} alone; all of ${f.group} reach ${n(f.lowestDeg)} to ${n(f.highestDeg)} deg.`,
+    () => "Ask for what both sides reach: one side alone would turn the model.",
+  ),
+  "mirror-differs": note(
+    (f: {
+      first: string;
+      second: string;
+      what: string;
+      mirroredUs: number;
+      givesDeg: number;
+      wantedDeg: number;
+    }) =>
+      `${f.second} copied from ${f.first} by mirroring would stand at ${n(f.givesDeg)} deg at ${f.what} (${n(f.mirroredUs)} us), not at ${n(f.wantedDeg)} deg.`,
+    () => "Nothing: each side is computed from its own readings.",
+  ),
+  "failsafe-missing": note(
+    () => "The model says nothing of failsafe; the plan takes every control at rest.",
+    () => "Declare failsafe, and see on the model that the receiver really goes there.",
+  ),
+  "power-up-unsafe": error(
+    (f: { servo: string; powerUpUs: number; lowUs: number; highUs: number }) =>
+      `At power-up the receiver sends ${n(f.powerUpUs)} us to ${f.servo}, outside its safe ${n(f.lowUs)} to ${n(f.highUs)} us.`,
+    () =>
+      "Do not connect this surface to this output, unless the receiver can be set to send a safe pulse or none.",
+  ),
+  "power-up-moves": warning(
+    (f: { surface: string; powerUpUs: number; givesDeg: number }) =>
+      `At power-up, before the transmitter is heard, the receiver sends ${n(f.powerUpUs)} us: ${f.surface} goes to ${n(f.givesDeg)} deg.`,
+    () => "Switch the transmitter on first, always.",
+  ),
+  "reserve-short": warning(
+    (f: { surface: string; detent: string; way: string; leftDeg: number; wantedDeg: number }) =>
+      `${f.surface} reaches only ${n(f.leftDeg)} deg ${f.way} with full stick at ${f.detent}; ${n(f.wantedDeg)} deg is wanted.`,
+    () => "Use less compensation at that detent, or more stick travel.",
   ),
   "gave-way": note(
     (f: { control: string; position: string; surface: string; from: number; to: number }) =>

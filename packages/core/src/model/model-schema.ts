@@ -38,6 +38,7 @@ const radioSchema = strict({
   step: positive("smallest percent", 100, "percent"),
   endPoints: z.enum(["clamp", "scale"]),
   curvePoints: whole("points of an output's curve", 0, 100),
+  powerUp: pulse.exactOptional(),
 }).meta({ id: "Radio" });
 
 /** Schema of `Model`: strict, plain data, no transforms and no defaults. */

@@ -44,6 +44,8 @@ export interface Radio<Name extends string = string> extends SignalScale<Name> {
   readonly endPoints: "clamp" | "scale";
   /** Points of an output's curve, 0 where there is none. */
   readonly curvePoints: number;
+  /** What the receiver sends before it hears the transmitter. */
+  readonly powerUp?: Us;
 }
 
 /** Half-width of each reading's doubt, and what kind of angle meter was used. */
@@ -64,6 +66,8 @@ export interface Surface {
   /** `straight`: throw is the straight line between the two trailing-edge points (default); `vertical`: its height. */
   readonly throwBy?: "straight" | "vertical";
   readonly hinge?: { readonly sweep?: Deg; readonly tilt?: Deg };
+  /** Deflections from level that full stick must still reach at every detent: up and down, both positive. */
+  readonly reserve?: { readonly up?: Deg; readonly down?: Deg };
   /** Deflections the builder allows: [lowest, highest], trailing edge down positive. */
   readonly allowed?: readonly [Deg, Deg];
   readonly servo?: Servo;
@@ -79,6 +83,8 @@ export interface Servo {
   readonly label?: string;
   readonly type?: ServoType;
   /** Sense of the shaft as the pulse rises, in the view from the port tip. */
+  /** Largest pulse span that a device behind the receiver (a stabiliser, say) may add to either side. */
+  readonly added?: Us;
   readonly turns?: "clockwise" | "anticlockwise";
   readonly bench: Bench;
   readonly linkage?: Linkage;
@@ -104,6 +110,8 @@ export interface Bench {
   /** Pulse span kept inside both stops; computed from the doubt where it is left out, `us(0)` turns it off. */
   readonly guard?: Us;
   readonly readings?: readonly Reading[];
+  /** Holding current away from the stops. */
+  readonly freeCurrent?: Amps;
   readonly measured?: Measured;
 }
 
@@ -116,7 +124,14 @@ export interface Measured {
 }
 
 /** The last pulse at which all was well, alone or with the reason that it is the last. */
-export type Stop = Us | { readonly kind: "stop"; readonly pulse: Us; readonly reason: StopReason };
+export type Stop = Us | MeasuredStop;
+export interface MeasuredStop {
+  readonly kind: "stop";
+  readonly pulse: Us;
+  readonly reason: StopReason;
+  /** Holding current at the stop. */
+  readonly current?: Amps;
+}
 export type StopReason = "contact" | "deadCentre" | "structure" | "servo" | "signal" | "choice";
 
 /** A pulse, the deflection or throw read at it, and for readings taken both ways, which way the servo came. */

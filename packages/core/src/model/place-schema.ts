@@ -22,6 +22,9 @@ export const placeSchema = z
   )
   .meta({ id: "Place" });
 
+/** Holding current of one servo. */
+export const current = number("holding current", 0, 500, "amperes");
+
 /** Schema of `Stop`. */
 export const stopSchema = z
   .union(
@@ -31,6 +34,7 @@ export const stopSchema = z
         kind: z.literal("stop"),
         pulse,
         reason: z.enum(["contact", "deadCentre", "structure", "servo", "signal", "choice"]),
+        current: current.exactOptional(),
       }),
     ],
     "the stop's pulse in microseconds, alone or with its reason",

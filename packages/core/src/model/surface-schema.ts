@@ -1,9 +1,11 @@
 import * as z from "zod";
 import { linkageSchema } from "./linkage-schema.ts";
-import { date, deflection, pulse, pulseSpan, readingSchema, stopSchema } from "./place-schema.ts";
+import { current, date, deflection, pulse, pulseSpan, readingSchema, stopSchema } from "./place-schema.ts";
 import { label, namedSome, number, partName, positive, strict, whole } from "./schema-parts.ts";
 
 // The bounds are for plausibility only: they catch metres given for millimetres, not an unwise linkage.
+
+const reserve = positive("deflection that full stick must still reach", 120, "degrees");
 
 const benchSchema = strict({
   up: stopSchema.exactOptional(),
@@ -11,6 +13,7 @@ const benchSchema = strict({
   down: stopSchema,
   guard: pulseSpan.exactOptional(),
   readings: z.array(readingSchema, "a list of readings").exactOptional(),
+  freeCurrent: current.exactOptional(),
   measured: strict({
     on: date.exactOptional(),
     supply: positive("supply voltage", 100, "volts").exactOptional(),
@@ -34,6 +37,7 @@ export const servoSchema = strict({
   yLead: z.literal(true).exactOptional(),
   label: label.exactOptional(),
   type: servoTypeSchema.exactOptional(),
+  added: pulseSpan.exactOptional(),
   turns: z.enum(["clockwise", "anticlockwise"]).exactOptional(),
   bench: benchSchema,
   linkage: linkageSchema.exactOptional(),
@@ -54,6 +58,7 @@ export const surfaceSchema = strict({
     sweep: number("hinge sweep", -85, 85, "degrees").exactOptional(),
     tilt: number("hinge tilt", -180, 180, "degrees").exactOptional(),
   }).exactOptional(),
+  reserve: strict({ up: reserve.exactOptional(), down: reserve.exactOptional() }).exactOptional(),
   allowed: z.tuple([deflection, deflection]).exactOptional(),
   servo: servoSchema.exactOptional(),
   servos: namedSome(partName, servoSchema).exactOptional(),

@@ -24,7 +24,7 @@ export interface ModelSpec<
   /** What each control does to each surface or group, every detent of a selector named. */
   readonly moves: MovesSpec<NoInfer<C>, NoInfer<SurfaceName | GroupName>>;
   /** For a surface, or a servo as `rudder.upper`, the controls that give way where moves pass what is safe, in order. */
-  readonly yields?: YieldsSpec<NoInfer<SurfaceName>, NoInfer<keyof C>>;
+  readonly yields?: YieldsSpec<NoInfer<SurfaceName>, NoInfer<GroupName>, NoInfer<keyof C>>;
   /** Seconds from the first to the last detent. */
   readonly transit?: { readonly [Name in SelectorName<NoInfer<C>>]?: Seconds };
   /** The fastest at which each detent or stick is used; `otherwise` holds for all not named. */
@@ -73,8 +73,8 @@ type MovesSpec<C extends Controls, Target extends string> = {
     : StickMovesOf<Target> | { [S in SelectorName<C>]: StickPer<S, DetentOf<C[S]>, Target> }[SelectorName<C>];
 };
 
-type YieldsSpec<SurfaceName extends string, ControlName> = {
-  readonly [Name in SurfaceName | `${SurfaceName}.${string}`]?: readonly ControlName[];
+type YieldsSpec<SurfaceName extends string, GroupName extends string, ControlName> = {
+  readonly [Name in SurfaceName | `${SurfaceName}.${string}` | GroupName]?: readonly ControlName[];
 };
 
 type AirspeedSpec<C extends Controls> = {

@@ -1,4 +1,4 @@
-import type { AtPart, AtPulse, AtThrow, Mm, Stop, StopReason, Us } from "@hingeline/core";
+import type { Amps, AtPart, AtPulse, AtThrow, MeasuredStop, Mm, StopReason, Us } from "@hingeline/core";
 
 /** A deflection stated as trailing-edge travel at the surface's chord, positive trailing edge down. */
 export function atThrow(travel: Mm): AtThrow {
@@ -19,7 +19,7 @@ export function atPart(part: number): AtPart {
   return { kind: "part", part };
 }
 
-/** The last pulse at which all was well, with the reason that it is the last. */
-export function stopAt(pulse: Us, reason: StopReason): Exclude<Stop, Us> {
-  return { kind: "stop", pulse, reason };
+/** The last pulse at which all was well, with the reason that it is the last and the holding current there. */
+export function stopAt(pulse: Us, reason: StopReason, current?: Amps): MeasuredStop {
+  return { kind: "stop", pulse, reason, ...(current === undefined ? {} : { current }) };
 }

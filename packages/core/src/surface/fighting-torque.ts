@@ -1,0 +1,11 @@
+import { type Deg, type Nm, nm } from "../units/quantity.ts";
+import { inSeries } from "./stiffness.ts";
+
+/**
+ * Torque with which two servos on one surface strain against each other at rest, when one wants to stand `mismatch`
+ * degrees of shaft off what the other allows. Stiffnesses of both servos and of what joins them, newton metres a
+ * radian, each above 0. Source: springs in series.
+ */
+export function fightingTorque(mismatch: Deg, stiffnessesNmPerRad: readonly number[]): Nm {
+  return nm(((Math.abs(mismatch) * Math.PI) / 180) * inSeries(stiffnessesNmPerRad));
+}

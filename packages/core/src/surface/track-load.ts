@@ -1,0 +1,17 @@
+import { type Deg, type Newtons, type Nm, newtons, nm } from "../units/quantity.ts";
+
+/** Friction of a carriage on its track. From experience, no source. */
+export const USUAL_FRICTION = 0.2;
+
+/**
+ * Force along a track that holds a surface which the air presses square to its chord with `normal`: the part that pushes
+ * it back, and friction. Common practice, no source.
+ */
+export function trackForce(normal: Newtons, deflection: Deg, friction: number = USUAL_FRICTION): Newtons {
+  return newtons(normal * (Math.abs(Math.sin((deflection * Math.PI) / 180)) + friction));
+}
+
+/** Servo torque for a force along a track whose carriage moves by so many millimetres a radian of shaft. */
+export function trackTorque(force: Newtons, mmPerRad: number): Nm {
+  return nm((force * Math.abs(mmPerRad)) / 1000);
+}

@@ -1,0 +1,57 @@
+import { canonicalJson, compile, type Finding } from "@hingeline/core";
+import { loadModel } from "../load/load-model.ts";
+import { loadPlan } from "../load/load-plan.ts";
+import { findingsToText } from "../render/findings-to-text.ts";
+import { comparePlans, type PlanDifference } from "./compare-plans.ts";
+import { exitDone, exitFindings } from "./exit-code.ts";
+import type { Io } from "./io.ts";
+import { tellUnusable, wantsColour } from "./tell.ts";
+
+export interface CheckArgs {
+  readonly model: string;
+  readonly format: "text" | "json";
+  /** A plan as JSON that should be this model's. */
+  readonly against?: string;
+}
+
+/** Prints a model's findings, and whether the plan in `against` is still this model's. */
+export async function checkCommand({ model, format, against }: CheckArgs, io: Io): Promise<number> {
+  const loaded = await loadModel(model, io);
+  if ("problem" in loaded) return tellUnusable(loaded.problem.message, io);
+  const committed = against === undefined ? undefined : await loadPlan(against, io);
+  if (committed !== undefined && "problem" in committed) return tellUnusable(committed.problem.message, io);
+  const plan = "model" in loaded ? compile(loaded.model) : undefined;
+  const findings = "findings" in loaded ? loaded.findings : (plan?.findings ?? []);
+  const difference =
+    plan === undefined || committed === undefined ? undefined : comparePlans(plan, committed.plan);
+  const compared = against !== undefined && plan !== undefined;
+  io.stdout.write(
+    format === "json"
+      ? asJson(findings, compared, difference)
+      : findingsToText(findings, { colour: wantsColour(io.stdout, io) }) +
+          (compared ? `\n${verdict(against, difference)}\n` : ""),
+  );
+  const failed = difference !== undefined || findings.some(({ severity }) => severity === "error");
+  return failed ? exitFindings : exitDone;
+}
+
+/** `{"findings": [...]}`, and with a plan to compare `"stale": null` or the places that differ. */
+function asJson(
+  findings: readonly Finding[],
+  compared: boolean,
+  difference: PlanDifference | undefined,
+): string {
+  return `${canonicalJson({ findings, ...(compared ? { stale: difference ?? null } : {}) })}\n`;
+}
+
+function verdict(path: string, difference: PlanDifference | undefined): string {
+  if (difference === undefined) return `${path} is up to date.`;
+  const { channels, parts } = difference;
+  const places = [
+    ...(channels.length === 0
+      ? []
+      : [`${channels.length === 1 ? "channel" : "channels"} ${channels.join(", ")}`]),
+    ...parts.map((part) => `"${part}"`),
+  ];
+  return `${path} is STALE; what differs: ${places.join("; ")}.`;
+}

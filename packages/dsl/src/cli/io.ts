@@ -1,0 +1,29 @@
+import type { Files } from "../load/files.ts";
+
+/** Everything a command may touch; the real one is made in bin.ts, tests make their own. */
+export interface Io extends Files {
+  /** The data that was asked for, and nothing else. */
+  readonly stdout: Output;
+  /** Everything a person is told beside it. */
+  readonly stderr: Output;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  readonly out: OutFiles;
+  readonly version: () => string;
+}
+
+export interface Output {
+  readonly write: (text: string) => void;
+  readonly isTerminal: boolean;
+}
+
+/** The writing half of a file system, by full paths; the calls fail as those of `node:fs/promises` do, with a `code`. */
+export interface OutFiles {
+  /** What stands at a path, links followed to `path`; undefined where nothing does. */
+  readonly find: (
+    path: string,
+  ) => Promise<{ readonly kind: "file" | "folder" | "other"; readonly path: string } | undefined>;
+  /** Writes a file that must not exist yet. */
+  readonly writeNew: (path: string, text: string) => Promise<void>;
+  readonly rename: (from: string, to: string) => Promise<void>;
+  readonly remove: (path: string) => Promise<void>;
+}

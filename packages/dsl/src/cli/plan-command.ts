@@ -1,0 +1,42 @@
+import { compile } from "@hingeline/core";
+import { loadModel } from "../load/load-model.ts";
+import { countFindings } from "../render/findings-to-text.ts";
+import { planToJson } from "../render/plan-to-json.ts";
+import { planToText } from "../render/plan-to-text.ts";
+import { exitDone, exitFindings } from "./exit-code.ts";
+import type { Io } from "./io.ts";
+import { tellFindings, tellUnusable, wantsColour } from "./tell.ts";
+import { writeOut } from "./write-out.ts";
+
+export interface PlanArgs {
+  readonly model: string;
+  readonly format: "text" | "json";
+  /** JSON in lines instead of its canonical form. */
+  readonly pretty?: boolean;
+  /** File to write instead of standard output. */
+  readonly out?: string;
+}
+
+/** Prints a model's setup plan or writes it to a file. A plan with an error is printed, but never written to a file. */
+export async function planCommand({ model, format, pretty = false, out }: PlanArgs, io: Io): Promise<number> {
+  const loaded = await loadModel(model, io);
+  if ("problem" in loaded) return tellUnusable(loaded.problem.message, io);
+  if ("findings" in loaded) return tellFindings(loaded.findings, io);
+  const plan = compile(loaded.model);
+  const refused = plan.findings.some(({ severity }) => severity === "error");
+  const colour = out === undefined && wantsColour(io.stdout, io);
+  const text = format === "json" ? planToJson(plan, { pretty }) : planToText(plan, { colour });
+  if (out === undefined) {
+    io.stdout.write(text);
+    return refused ? exitFindings : exitDone;
+  }
+  if (refused) {
+    tellFindings(plan.findings, io);
+    io.stderr.write(`\nNothing was written to ${out}.\n`);
+    return exitFindings;
+  }
+  const problem = await writeOut(out, text, io);
+  if (problem !== undefined) return tellUnusable(problem, io);
+  io.stderr.write(`Wrote ${out}: ${countFindings(plan.findings)}.\n`);
+  return exitDone;
+}

@@ -1,0 +1,147 @@
+import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import { visibleText } from "../render/visible-text.ts";
+import type { CheckArgs } from "./check-command.ts";
+import { exitDone, exitUnusable } from "./exit-code.ts";
+import type { InitArgs } from "./init-command.ts";
+import type { Io } from "./io.ts";
+import type { PlanArgs } from "./plan-command.ts";
+import type { SchemaArgs } from "./schema-command.ts";
+
+/**
+ * Runs `hingeline` with the arguments behind its name and returns the exit code. Each command's file is loaded only when it
+ * is called.
+ */
+export async function runProgram(args: readonly string[], io: Io): Promise<number> {
+  let exitCode = exitDone;
+  const program = describeProgram(io, (code) => {
+    exitCode = code;
+  });
+  try {
+    await program.parseAsync([...args], { from: "user" });
+    return exitCode;
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    return error.exitCode === 0 ? exitDone : exitUnusable;
+  }
+}
+
+function describeProgram(io: Io, done: (exitCode: number) => void): Command {
+  const program = new Command("hingeline")
+    .description("Setup plans for the moving surfaces of radio-controlled models, from bench readings.")
+    .usage("COMMAND [options]")
+    .helpOption("-h, --help", "show this help")
+    .option("-v, --version", "show the version")
+    .helpCommand(false)
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => io.stdout.write(text),
+      writeErr: (text) => io.stderr.write(text),
+      outputError: (text, write) => write(oneSentence(text)),
+      getOutHelpWidth: () => 80,
+      getErrHelpWidth: () => 80,
+      getOutHasColors: () => false,
+      getErrHasColors: () => false,
+    });
+  // Read only when it is asked for.
+  program.on("option:version", () => {
+    io.stdout.write(`${io.version()}\n`);
+    throw new CommanderError(exitDone, "commander.version", "");
+  });
+  const command = (name: string, description: string) =>
+    program
+      .command(name)
+      .description(description)
+      .helpOption("-h, --help", "show this help")
+      .allowExcessArguments(false);
+
+  command("plan", "Print the setup plan of a model.")
+    .addArgument(modelArgument())
+    .addOption(formatOption())
+    .option("--pretty", "JSON in lines, instead of its canonical form")
+    .option("--out <file>", "write to this file instead; a plan with errors is not written")
+    .action(async (model: string, options: Omit<PlanArgs, "model">) => {
+      const { planCommand } = await import("./plan-command.ts");
+      done(await planCommand({ model, ...options }, io));
+    });
+  command("check", "Print the findings of a model, without the plan.")
+    .addArgument(modelArgument())
+    .addOption(formatOption())
+    .option("--against <plan>", "fail too where this plan (JSON) is no longer the model's")
+    .action(async (model: string, options: Omit<CheckArgs, "model">) => {
+      const { checkCommand } = await import("./check-command.ts");
+      done(await checkCommand({ model, ...options }, io));
+    });
+  command("convert", "Turn one pulse into percent or back, with the arithmetic shown.")
+    .argument("[model]", "a model whose radio counts (.ts, .json, or - for JSON on standard input)")
+    .option("--pulse <us>", "the pulse to convert, microseconds", parseNumber)
+    .option("--percent <percent>", "the percent to convert", parseNumber)
+    .option("--centre <us>", "without a model: the pulse at 0 percent", parsePositive)
+    .option("--per100 <us>", "without a model: the pulse span of 100 percent", parsePositive)
+    .option("--step <percent>", "without a model: the smallest step of a percent", parsePositive)
+    .option("--reach <percent>", "without a model: the largest percent", parsePositive)
+    .action(async (model: string | undefined, options: Readonly<Record<string, number>>) => {
+      const { convertCommand } = await import("./convert-command.ts");
+      done(await convertCommand({ ...(model === undefined ? {} : { model }), ...renamed(options) }, io));
+    });
+  command("schema", "Print the JSON Schema of a document.")
+    .addArgument(new Argument("<document>", "which document").choices(["model", "plan"]))
+    .action(async (document: SchemaArgs["document"]) => {
+      const { schemaCommand } = await import("./schema-command.ts");
+      done(await schemaCommand({ document }, io));
+    });
+  command("init", "Print a model to begin with, or begin a file with it.")
+    .argument("[file]", "a .ts file that does not exist yet")
+    .action(async (file: InitArgs["file"]) => {
+      const { initCommand } = await import("./init-command.ts");
+      done(await initCommand(file === undefined ? {} : { file }, io));
+    });
+  return program;
+}
+
+function modelArgument(): Argument {
+  return new Argument(
+    "<model>",
+    "a model file (.ts, .mts, .js, .mjs, .json), or - for JSON on standard input",
+  );
+}
+
+function formatOption(): Option {
+  return new Option("--format <format>", "how to print it").choices(["text", "json"]).default("text");
+}
+
+/** Options under the names with units that the command takes them by. */
+function renamed(options: Readonly<Record<string, number>>): Readonly<Record<string, number>> {
+  const names: Readonly<Record<string, string>> = {
+    pulse: "pulseUs",
+    percent: "percent",
+    centre: "centreUs",
+    per100: "per100Us",
+    step: "stepPercent",
+    reach: "reachPercent",
+  };
+  return Object.fromEntries(Object.entries(options).map(([key, value]) => [names[key] ?? key, value]));
+}
+
+const plainNumber = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)$/;
+
+function parseNumber(text: string): number {
+  const value = Number(text);
+  if (!plainNumber.test(text) || Math.abs(value) > 1e5)
+    throw new InvalidArgumentError("It should be a plain number, such as 72.7.");
+  return value;
+}
+
+function parsePositive(text: string): number {
+  const value = parseNumber(text);
+  if (value <= 0) throw new InvalidArgumentError("It should be above 0.");
+  return value;
+}
+
+/** Commander's message as one of ours: its name in front, on one line, with where to look. */
+function oneSentence(text: string): string {
+  const sentence = text
+    .trim()
+    .replace(/^error: /, "")
+    .replaceAll(/\s+/g, " ");
+  return `hingeline: ${visibleText(sentence)}${/[.?)]$/.test(sentence) ? "" : "."} See hingeline --help.\n`;
+}
