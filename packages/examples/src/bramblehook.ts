@@ -1,7 +1,21 @@
-import { deg, degPerS, matched, mm, model, nm, pct, selector, stick, stopAt, us } from "@hingeline/dsl";
+import {
+  deg,
+  degPerS,
+  degPerUs,
+  matched,
+  mm,
+  model,
+  nm,
+  pct,
+  s,
+  selector,
+  stick,
+  stopAt,
+  us,
+} from "@hingeline/dsl";
 
-const flapServo = { torque: nm(1.37), speed: degPerS(375), deadBand: us(2) };
-const smallServo = { torque: nm(1.2), speed: degPerS(428.6), deadBand: us(2) };
+const flapServo = { torque: nm(1.37), speed: degPerS(375), rotation: degPerUs(0.0912), deadBand: us(2) };
+const smallServo = { torque: nm(1.2), speed: degPerS(428.6), rotation: degPerUs(0.0905), deadBand: us(2) };
 
 // An invented tow plane of 2.6 m: drop-hinged flaps whose level lies far from the centre pulse, steep there and shallow at
 // full flap. The readings are made up from a linkage with a scatter of 0.15 to 0.25 degrees.
@@ -145,5 +159,6 @@ export default model("Bramblehook 26", {
     pitch: { elevator: [deg(-18), deg(16)] },
     roll: { aileronLeft: [deg(-20), deg(14)], aileronRight: [deg(14), deg(-20)] },
   },
+  transit: { flap: s(3) },
   failsafe: { flap: "takeoff" },
 });

@@ -33,13 +33,19 @@ export function fakeIo({
   const check = (call: string) => {
     if (broken?.call === call) throw failure(broken.code);
   };
+  const output = (name: keyof typeof printed) => ({
+    write: (text: string) => {
+      printed[name] += text;
+    },
+    isTerminal: terminal,
+  });
   return {
     printed,
     disk,
     cwd: fixtures,
     env,
-    stdout: { write: (text) => void (printed.stdout += text), isTerminal: terminal },
-    stderr: { write: (text) => void (printed.stderr += text), isTerminal: terminal },
+    stdout: output("stdout"),
+    stderr: output("stderr"),
     readFile: async (path) => Buffer.from(disk.get(path) ?? readFileSync(path)),
     readStdin: async () => Buffer.from(stdin),
     version: () => "1.2.3",

@@ -40,7 +40,13 @@ test("plan(model).at answers by the model's names: percent, pulse and what the s
   const landing = plan(glider).at("flap", "landing", "flap");
   // 20.2 degrees is 202 us from level on this straight response: 40.4 %, 40.5 on a grid of halves, 202.5 us. The limits stand at
   // -58 and +58 %, of which it is 69.8 %, 70 on the grid.
-  expect(landing).toEqual({ percent: 40.5, pulse: 1702.5, add: 40.5, share: 70, deflection: expect.closeTo(20.25, 9) });
+  expect(landing).toEqual({
+    percent: 40.5,
+    pulse: 1702.5,
+    add: 40.5,
+    share: 70,
+    deflection: expect.closeTo(20.25, 9),
+  });
   expect(plan(glider).at("pitch", -1, "elevator").percent).toBe(-30);
 });
 

@@ -22,7 +22,11 @@ test("findJsonFault finds nothing in what JSON.stringify writes, indented or not
 
 test("findJsonFault agrees with the engine on every text with a character put in, taken out or changed", () => {
   const characters = '{}[]:,"\\ \n\t0123456789.-+eEtrufalsn\u0001x\u00a0';
-  const edit = fc.tuple(fc.double({ min: 0, max: 1, noNaN: true }), fc.nat(1), fc.string({ unit: fc.constantFrom(...characters), maxLength: 2 }));
+  const edit = fc.tuple(
+    fc.double({ min: 0, max: 1, noNaN: true }),
+    fc.nat(1),
+    fc.string({ unit: fc.constantFrom(...characters), maxLength: 2 }),
+  );
   fc.assert(
     fc.property(fc.jsonValue(), edit, (value, [at, removed, added]) => {
       const text = JSON.stringify(value);

@@ -46,10 +46,6 @@ describe("a model file", () => {
     });
   });
 
-  test("in CommonJS gives module.exports", async () => {
-    expect(await code("common.js")).toEqual({ data: { format: "hingeline/model" } });
-  });
-
   test("gets the very hingeline that compiles it", async () => {
     await code("version.ts");
     expect((globalThis as { compileOfModelFile?: unknown }).compileOfModelFile).toBe(compile);
@@ -81,11 +77,7 @@ test.each([
   ["throws-inside.ts", "throws", "throws.ts, line 6, threw an error: no such part."],
   ["throws-text.ts", "throws", "throws-text.ts threw an error: a text."],
   ["no-code.ts", "throws", "no-code.ts is no valid code: line 1, column 21: Unexpected token."],
-  [
-    "misspelt-import.ts",
-    "throws",
-    "misspelt-import.ts, line 3, threw an error: misspelt is not a function.",
-  ],
+  ["misspelt-import.ts", "throws", "misspelt-import.ts, line 3, threw an error: misspelt is not a function."],
   ["missing-import.ts", "throws", 'missing-import.ts imports "./gone.ts", which cannot be found.'],
   ["no-default.ts", "no-default", 'no-default.ts has no default export; write "export default model(...)".'],
   [

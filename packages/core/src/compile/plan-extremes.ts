@@ -28,8 +28,12 @@ export function planExtremes(
     const asked = past ? undefined : output.travel.pulseAt(value);
     const { low, high } = output.grid.limits;
     const limit = sign > 0 === output.travel.rising ? high : low;
-    const pulseUs = Math.min(high.pulseUs, Math.max(low.pulseUs, asked ?? limit.pulseUs));
-    return { pulseUs, percent: toPercent(radio, us(pulseUs)), when: nameState(controls, state) };
+    const when = nameState(controls, state);
+    const pulseUs = asked ?? limit.pulseUs;
+    // A limit on the grid ends a little before the last safe pulse.
+    if (pulseUs <= low.pulseUs) return { ...low, when };
+    if (pulseUs >= high.pulseUs) return { ...high, when };
+    return { pulseUs, percent: toPercent(radio, us(pulseUs)), when };
   };
   const lowest = extreme(-1);
   const highest = extreme(1);

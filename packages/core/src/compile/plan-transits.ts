@@ -7,8 +7,8 @@ import type { Output } from "./output.ts";
 import type { Report } from "./report.ts";
 
 /**
- * Step 12: the timed travel of every selector that has one, channel by channel. All channels that it moves take the same time from the first
- * detent to the last, never less than the slowest servo needs; in between the time goes with the pulse span.
+ * Step 12: the timed travel of every selector that has one, channel by channel. All channels that it moves take the stated time for the
+ * longest way between two detents, never less than the slowest servo needs; for shorter ways the time goes with the pulse span.
  */
 export function planTransits(
   entered: ReadonlyMap<Output, readonly EnteredWish[]>,
@@ -18,12 +18,10 @@ export function planTransits(
 ): ReadonlyMap<Output, readonly Transit[]> {
   const planned = new Map<Output, Transit[]>([...entered.keys()].map((output) => [output, []]));
   for (const [control, asked] of Object.entries(model.transit ?? {})) {
-    const [first, ...later] = detentsOf(controls, control);
-    const last = later.at(-1);
-    if (first === undefined || last === undefined) continue;
-    const ways = [...entered].flatMap(
-      ([output, wishes]) => wayOf(output, wishes, control, first, last) ?? [],
-    );
+    const pulses = new Map([...entered].map(([output, wishes]) => [output, pulsesOf(wishes, control)]));
+    const longest = longestWay(detentsOf(controls, control), [...pulses.values()]);
+    if (longest === undefined) continue;
+    const ways = [...pulses].flatMap(([output, own]) => wayOf(output, own, longest) ?? []);
     const slowest = ways.reduce<Way | undefined>(
       (a, b) => ((b.fastestSeconds ?? 0) > (a?.fastestSeconds ?? 0) ? b : a),
       undefined,
@@ -45,30 +43,48 @@ interface Way {
   readonly output: Output;
   /** Detent -> pulse, in the order of the detents. */
   readonly pulses: readonly (readonly [detent: string, pulseUs: number])[];
+  /** The common longest way, and what this channel goes on it. */
+  readonly longest: readonly [string, string];
   readonly spanUs: number;
   readonly fastestSeconds: number | undefined;
 }
 
+/** Detent -> pulse, for a selector that moves the channel whatever the others do. */
+function pulsesOf(wishes: readonly EnteredWish[], control: string): ReadonlyMap<string, number> {
+  const own = wishes.filter(({ wish }) => wish.control === control && wish.when === undefined);
+  return new Map(own.map(({ wish, entry }) => [wish.detent ?? "", entry.pulseUs]));
+}
+
+/** The two detents between which the channels have furthest to go together. */
+function longestWay(
+  detents: readonly string[],
+  channels: readonly ReadonlyMap<string, number>[],
+): readonly [string, string] | undefined {
+  let longest: { readonly way: readonly [string, string]; readonly spanUs: number } | undefined;
+  detents.forEach((from, index) => {
+    for (const to of detents.slice(index + 1)) {
+      const spanUs = channels.reduce((sum, pulses) => sum + spanOf(pulses, [from, to]), 0);
+      if (spanUs > (longest?.spanUs ?? 0)) longest = { way: [from, to], spanUs };
+    }
+  });
+  return longest?.way;
+}
+
+function spanOf(pulses: ReadonlyMap<string, number>, [from, to]: readonly [string, string]): number {
+  const [fromUs, toUs] = [pulses.get(from), pulses.get(to)];
+  return fromUs === undefined || toUs === undefined ? 0 : Math.abs(toUs - fromUs);
+}
+
 function wayOf(
   output: Output,
-  wishes: readonly EnteredWish[],
-  control: string,
-  first: string,
-  last: string,
+  pulses: ReadonlyMap<string, number>,
+  longest: readonly [string, string],
 ): Way | undefined {
-  const own = wishes.filter(({ wish }) => wish.control === control && wish.when === undefined);
-  const pulses = own.map(({ wish, entry }) => [wish.detent ?? "", entry.pulseUs] as const);
-  const at = new Map(pulses);
-  const [fromUs, toUs] = [at.get(first), at.get(last)];
-  if (fromUs === undefined || toUs === undefined) return undefined;
-  const longestUs = Math.max(...at.values()) - Math.min(...at.values());
-  if (longestUs === 0) return undefined;
-  return {
-    output,
-    pulses,
-    spanUs: Math.abs(toUs - fromUs) || longestUs,
-    fastestSeconds: fastest(output, longestUs),
-  };
+  const ownLongestUs = Math.max(...pulses.values()) - Math.min(...pulses.values());
+  if (pulses.size < 2 || ownLongestUs === 0) return undefined;
+  // A channel that stands still on the common longest way is timed by its own.
+  const spanUs = spanOf(pulses, longest) || ownLongestUs;
+  return { output, pulses: [...pulses], longest, spanUs, fastestSeconds: fastest(output, spanUs) };
 }
 
 /** The time that the slowest servo of a channel needs for a pulse span; undefined where its type does not tell. */
@@ -81,7 +97,7 @@ function fastest(output: Output, spanUs: number): number | undefined {
 }
 
 function legsOfWay(
-  { output, pulses, spanUs }: Way,
+  { output, pulses, longest, spanUs }: Way,
   seconds: number,
   control: string,
   { radio }: Model,
@@ -105,8 +121,10 @@ function legsOfWay(
     const from = pulses[index];
     return from === undefined ? [] : [leg(from, to)];
   });
-  const [first, last] = [pulses.at(0), pulses.at(-1)];
-  return first === undefined || last === undefined || pulses.length <= 2
+  const ends = longest.map((detent) => pulses.find(([name]) => name === detent));
+  const [first, last] = ends;
+  const isListed = pulses.some((one, index) => one === first && pulses[index + 1] === last);
+  return first === undefined || last === undefined || isListed
     ? neighbours
     : [...neighbours, leg(first, last)];
 }

@@ -99,7 +99,8 @@ function findCut(
         caseIndex,
         position: share.kind === "stick" ? Math.sign(position) : position,
         from,
-        to: from - sign * gives,
+        // To a billionth of a degree: more digits would only show the rounding errors of the sum.
+        to: Number((from - sign * gives).toFixed(9)) + 0,
       };
   }
   return undefined;
@@ -115,7 +116,8 @@ function applyCut(move: Move, { control, caseIndex, position, from, to }: Cut): 
       if (share === undefined || index !== caseIndex) return share;
       if (share.kind === "detents")
         return { ...share, values: share.values.map((value, at) => (at === position ? less(value) : value)) };
-      return position < 0 ? { ...share, low: less(share.low) } : { ...share, high: less(share.high) };
+      // What one side does at -1, the other does at +1.
+      return { ...share, low: less(share.low), high: less(share.high) };
     }),
   };
 }

@@ -28,7 +28,7 @@ export interface Model {
   readonly moves: Readonly<Record<string, Moves>>;
   /** For a servo or surface whose moves pass what is safe: the controls that give way, first the one that yields first. */
   readonly yields?: Readonly<Record<string, readonly string[]>>;
-  /** Seconds from the first to the last detent of a selector. */
+  /** Seconds for the longest way between two detents of a selector; shorter ways take less. */
   readonly transit?: Readonly<Record<string, Seconds>>;
   readonly airspeed?: Airspeed;
   /** Where each control stands at loss of signal; a control not named: first detent, centred. */

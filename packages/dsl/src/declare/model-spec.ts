@@ -25,7 +25,7 @@ export interface ModelSpec<
   readonly moves: MovesSpec<NoInfer<C>, NoInfer<SurfaceName | GroupName>>;
   /** For a surface, or a servo as `rudder.upper`, the controls that give way where moves pass what is safe, in order. */
   readonly yields?: YieldsSpec<NoInfer<SurfaceName>, NoInfer<GroupName>, NoInfer<keyof C>>;
-  /** Seconds from the first to the last detent. */
+  /** Seconds for the longest way between two detents; shorter ways take less. */
   readonly transit?: { readonly [Name in SelectorName<NoInfer<C>>]?: Seconds };
   /** The fastest at which each detent or stick is used; `otherwise` holds for all not named. */
   readonly airspeed?: { readonly otherwise: Mps } & AirspeedSpec<NoInfer<C>>;

@@ -16,7 +16,8 @@ export function throwSentence(path: string, fullPath: string, error: unknown): s
   const syntax = /^(?:ParseError|SyntaxError): (.*?)\s*\n\s*(.+):(\d+):(\d+)$/.exec(message);
   if (syntax !== null) {
     const [, what = "", file = "", line = "", column = ""] = syntax;
-    return `${nameOf(file, path, fullPath)} is no valid code: line ${line}, column ${column}: ${what.trim()}.`;
+    // The parser counts columns from 0.
+    return `${nameOf(file, path, fullPath)} is no valid code: line ${line}, column ${Number(column) + 1}: ${what.trim()}.`;
   }
   const place = placeOf(stack);
   const where = place === undefined ? path : `${nameOf(place.file, path, fullPath)}, line ${place.line},`;

@@ -1,0 +1,111 @@
+import { levenbergMarquardt } from "ml-levenberg-marquardt";
+import { type Factors, factorise } from "./orthogonal.ts";
+
+/** A least-squares problem in plain numbers. */
+export interface LeastSquaresProblem {
+  /** Parameters -> residuals, each in its own standard doubts; always the same number, not less than parameters. */
+  residualsAt(parameters: readonly number[]): readonly number[];
+  readonly start: readonly number[];
+  /** A small but noticeable change of each parameter, above 0: what the search measures its steps in. */
+  readonly units: readonly number[];
+}
+
+export interface LeastSquaresFit {
+  readonly parameters: readonly number[];
+  /** Standard doubt of each parameter where a residual of 1 is one standard doubt. */
+  readonly doubts: readonly number[];
+  readonly residuals: readonly number[];
+  /** Sum of the squared residuals. */
+  readonly chiSquare: number;
+}
+
+/** The library's search stops here; what is left is done by `polish`. */
+const LIBRARY_STEPS = 30;
+const POLISH_STEPS = 100;
+/** A step of less than this part of every unit is none. */
+const NO_STEP = 1e-9;
+/** Part of a unit over which slopes are taken. */
+const SLOPE_STEP = 1e-3;
+
+/**
+ * The parameters with the least sum of squared residuals near a start, or undefined where the residuals do not settle
+ * or do not tell the parameters apart. Deterministic: the library gets no time limit, which is its only use of a clock.
+ */
+export function fitLeastSquares(problem: LeastSquaresProblem): LeastSquaresFit | undefined {
+  return polish(problem, searchNear(problem));
+}
+
+/** Levenberg and Marquardt's search, in units from the start. */
+function searchNear({ residualsAt, start, units }: LeastSquaresProblem): readonly number[] {
+  const place = (steps: readonly number[]) => start.map((value, i) => value + (steps[i] ?? 0) * (units[i] ?? 1));
+  const count = residualsAt(start).length;
+  const { parameterValues } = levenbergMarquardt(
+    { x: Array.from({ length: count }, (_, i) => i), y: new Array<number>(count).fill(0) },
+    (steps: number[]) => {
+      const residuals = residualsAt(place(steps));
+      return (i: number) => residuals[i] ?? 0;
+    },
+    {
+      initialValues: start.map(() => 0),
+      jacobianFunction: (steps: number[]) => {
+        const columns = slopesAt({ residualsAt, start, units }, place(steps));
+        return (i: number) => columns.map((column) => column[i] ?? 0);
+      },
+      maxIterations: LIBRARY_STEPS,
+      errorTolerance: 1e-12,
+    },
+  );
+  return place(parameterValues);
+}
+
+/**
+ * Gauss and Newton's steps, halved until the sum falls. The library keeps what it gained but goes on from steps that lost,
+ * so that it can stop short of the lowest point.
+ */
+function polish(problem: LeastSquaresProblem, from: readonly number[]): LeastSquaresFit | undefined {
+  let parameters = from;
+  let residuals = problem.residualsAt(parameters);
+  let chiSquare = sumOfSquares(residuals);
+  for (let step = 0; step < POLISH_STEPS; step++) {
+    const factors = factorise(slopesAt(problem, parameters));
+    if (factors === undefined) return undefined;
+    const steps = factors.solve(residuals);
+    if (steps.every((change) => Math.abs(change) < NO_STEP)) {
+      return { parameters, doubts: doubtsOf(problem, factors), residuals, chiSquare };
+    }
+    let share = 1;
+    for (;;) {
+      const next = parameters.map((value, i) => value - share * (steps[i] ?? 0) * (problem.units[i] ?? 1));
+      const nextResiduals = problem.residualsAt(next);
+      const nextChiSquare = sumOfSquares(nextResiduals);
+      if (nextChiSquare <= chiSquare) {
+        parameters = next;
+        residuals = nextResiduals;
+        chiSquare = nextChiSquare;
+        break;
+      }
+      share /= 2;
+      // Rounding of the sum hides any further fall: this is the lowest point that can be told.
+      if (share < 1e-6) return { parameters, doubts: doubtsOf(problem, factors), residuals, chiSquare };
+    }
+  }
+  return undefined;
+}
+
+/** d(residual)/d(parameter in units), one column a parameter, by central differences. */
+function slopesAt(problem: LeastSquaresProblem, parameters: readonly number[]): readonly number[][] {
+  return parameters.map((value, i) => {
+    const half = SLOPE_STEP * (problem.units[i] ?? 1);
+    const above = problem.residualsAt(parameters.with(i, value + half));
+    const below = problem.residualsAt(parameters.with(i, value - half));
+    return above.map((residual, row) => (residual - (below[row] ?? 0)) / (2 * SLOPE_STEP));
+  });
+}
+
+function doubtsOf(problem: LeastSquaresProblem, factors: Factors): readonly number[] {
+  return factors.doubts().map((doubt, i) => doubt * (problem.units[i] ?? 1));
+}
+
+function sumOfSquares(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value ** 2, 0);
+}

@@ -1,0 +1,73 @@
+import { storedUs } from "./shape-pulse.ts";
+import type { Contribution, CurveKnot, OutputMemory, Transmitter } from "./transmitter.ts";
+
+/** One change of one setting of one output. */
+export type TransmitterEdit = { readonly output: number } & (
+  | { readonly set: "limitLow" | "limitHigh" | "shift" | "rest"; readonly percent: number }
+  /** Percent of the scale, or share between the limits where end points scale; the receiver stores its pulse. */
+  | { readonly set: "failsafe"; readonly percent: number }
+  | { readonly set: "direction"; readonly reversed: boolean }
+  | ({ readonly set: "contribution" } & Contribution)
+  /** No points: straight. Two points never share an input. */
+  | { readonly set: "curve"; readonly points: readonly CurveKnot[] }
+  | { readonly set: "transit"; readonly control: string; readonly seconds: number }
+  /** Rest 0, no contributions, no curve, no transits; limits, shift, direction and failsafe stay. */
+  | { readonly set: "clear" }
+);
+
+/** The transmitter after the edit. An edit of an output that it has not changes nothing. */
+export function applyEdit(transmitter: Transmitter, edit: TransmitterEdit): Transmitter {
+  const memory = transmitter.outputs[edit.output];
+  if (memory === undefined) return transmitter;
+  return {
+    ...transmitter,
+    outputs: { ...transmitter.outputs, [edit.output]: editMemory(transmitter, memory, edit) },
+  };
+}
+
+function editMemory(transmitter: Transmitter, memory: OutputMemory, edit: TransmitterEdit): OutputMemory {
+  switch (edit.set) {
+    case "limitLow":
+      return { ...memory, lowPercent: edit.percent };
+    case "limitHigh":
+      return { ...memory, highPercent: edit.percent };
+    case "shift":
+      return { ...memory, shiftPercent: edit.percent };
+    case "rest":
+      return { ...memory, restPercent: edit.percent };
+    case "failsafe":
+      return { ...memory, failsafeUs: storedUs(transmitter, memory, edit.percent) };
+    case "direction":
+      return { ...memory, reversed: edit.reversed };
+    case "contribution":
+      return { ...memory, contributions: withContribution(memory.contributions, edit) };
+    case "curve": {
+      const { curve: _, ...straight } = memory;
+      const curve = edit.points.toSorted((a, b) => a.inputPercent - b.inputPercent);
+      return curve.length === 0 ? straight : { ...straight, curve };
+    }
+    case "transit":
+      return { ...memory, transits: { ...memory.transits, [edit.control]: edit.seconds } };
+    case "clear": {
+      const { curve: _, ...straight } = memory;
+      return { ...straight, restPercent: 0, contributions: [], transits: {} };
+    }
+  }
+}
+
+function withContribution(
+  contributions: readonly Contribution[],
+  { control, position, when, percent }: Contribution,
+): readonly Contribution[] {
+  const key = placeOf({ control, position, when, percent });
+  return [
+    ...contributions.filter((one) => placeOf(one) !== key),
+    ...(percent === 0 ? [] : [{ control, position, when, percent }]),
+  ];
+}
+
+/** What tells one contribution from another: control, position and conditions, whatever their order. */
+function placeOf({ control, position, when }: Contribution): string {
+  const conditions = Object.entries(when).sort(([a], [b]) => (a < b ? -1 : 1));
+  return JSON.stringify([control, position, conditions]);
+}

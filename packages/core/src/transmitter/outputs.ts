@@ -1,0 +1,83 @@
+import { bend, passDevice, sendPulse } from "./shape-pulse.ts";
+import {
+  type ControlPositions,
+  contributingControls,
+  countingContributions,
+  furthestPosition,
+  type OutputMemory,
+  type Transmitter,
+} from "./transmitter.ts";
+
+/**
+ * The pulse of every output, microseconds, with the controls there and all transits over. A stick is held to its travel and
+ * trim. `addedUs` is what each device of a chain that may add a span adds now, in the order of the chain; 0 where not named.
+ */
+export function outputs(
+  transmitter: Transmitter,
+  positions: ControlPositions,
+  addedUs: readonly number[] = [],
+): Readonly<Record<number, number>> {
+  return Object.fromEntries(
+    Object.entries(transmitter.outputs).map(([output, memory]) => {
+      const shares = contributingControls(memory).map((control) =>
+        shareOf(transmitter, memory, control, positions),
+      );
+      return [output, pulseOf(transmitter, memory, shares, addedUs)];
+    }),
+  );
+}
+
+/**
+ * The pulse of one output, `seconds` after its controls went from one place to another: a control with a transit is on its way in
+ * a straight line, all others are there. Undefined for an output that the memory has not.
+ */
+export function outputOverTime(
+  transmitter: Transmitter,
+  output: number,
+  from: ControlPositions,
+  to: ControlPositions,
+  seconds: number,
+): number | undefined {
+  const memory = transmitter.outputs[output];
+  if (memory === undefined) return undefined;
+  const shares = contributingControls(memory).map((control) => {
+    const last = shareOf(transmitter, memory, control, to);
+    const transit = Object.hasOwn(memory.transits, control) ? (memory.transits[control] ?? 0) : 0;
+    if (seconds >= transit) return last;
+    const done = Math.max(0, seconds) / transit;
+    return shareOf(transmitter, memory, control, from) * (1 - done) + last * done;
+  });
+  return pulseOf(transmitter, memory, shares, []);
+}
+
+/** What one control adds to the sum, percent. */
+function shareOf(
+  transmitter: Transmitter,
+  memory: OutputMemory,
+  control: string,
+  positions: ControlPositions,
+): number {
+  const counting = countingContributions(
+    memory.contributions.filter((one) => one.control === control),
+    (selector, detent) => positions[selector] === detent,
+  );
+  const position = positions[control] ?? 0;
+  if (typeof position === "string")
+    return counting.find((one) => one.position === position)?.percent ?? 0;
+  const furthest = furthestPosition(transmitter, control);
+  const travel = Math.min(Math.abs(position), furthest);
+  return travel * (counting.find((one) => one.position === Math.sign(position))?.percent ?? 0);
+}
+
+function pulseOf(
+  transmitter: Transmitter,
+  memory: OutputMemory,
+  shares: readonly number[],
+  addedUs: readonly number[],
+): number {
+  const sum = shares.reduce((total, share) => total + share, memory.restPercent);
+  return memory.chain.reduce(
+    (pulseUs, device, index) => passDevice(pulseUs, device, addedUs[index] ?? 0),
+    sendPulse(transmitter, memory, bend(memory, sum)),
+  );
+}

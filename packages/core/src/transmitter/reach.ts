@@ -1,0 +1,82 @@
+import { addIntervals, hullOf, type Interval, joinIntervals } from "./interval.ts";
+import { bend, passDevice, sendPulse } from "./shape-pulse.ts";
+import {
+  type Contribution,
+  contributingControls,
+  countingContributions,
+  furthestPosition,
+  type OutputMemory,
+  type Transmitter,
+} from "./transmitter.ts";
+
+/**
+ * The lowest and highest pulse, microseconds, between which an output stays whatever is done: all sticks with their trims, all
+ * detents, all moments of a transit, power-up and failsafe, through the whole chain. Undefined for an output that the memory has not.
+ */
+export function reach(transmitter: Transmitter, output: number): Interval | undefined {
+  const memory = transmitter.outputs[output];
+  if (memory === undefined) return undefined;
+  const [low, high] = bendInterval(memory, sumInterval(transmitter, memory));
+  // The pulse is monotone in the percent, rising or falling, so that its ends are at the ends.
+  const sent = hullOf(sendPulse(transmitter, memory, low), sendPulse(transmitter, memory, high));
+  const { failsafeUs, powerUpUs = failsafeUs } = memory;
+  const received = joinIntervals(sent, hullOf(failsafeUs, powerUpUs));
+  return memory.chain.reduce<Interval>((pulses, device) => {
+    const [leastUs, mostUs] = device.kind === "adds" ? device.spanUs : [0, 0];
+    return [passDevice(pulses[0], device, leastUs), passDevice(pulses[1], device, mostUs)];
+  }, received);
+}
+
+/** Every sum of rest and contributions: for every standing of the selectors on which contributions depend, the sum of the hulls. */
+function sumInterval(transmitter: Transmitter, memory: OutputMemory): Interval {
+  return standings(memory)
+    .map((standing) =>
+      contributingControls(memory)
+        .map((control) => shareInterval(transmitter, memory, control, standing))
+        .reduce(addIntervals, [memory.restPercent, memory.restPercent]),
+    )
+    .reduce(joinIntervals);
+}
+
+/** Selectors by the detent at which they stand; undefined: at one that no contribution names. */
+type Standing = ReadonlyMap<string, string | undefined>;
+
+function standings({ contributions }: OutputMemory): readonly Standing[] {
+  const selectors = new Set(contributions.flatMap(({ when }) => Object.keys(when)));
+  return [...selectors].reduce<readonly Standing[]>(
+    (all, selector) => {
+      const detents = new Set<string | undefined>([undefined]);
+      for (const { control, position, when } of contributions) {
+        if (control === selector && typeof position === "string") detents.add(position);
+        if (Object.hasOwn(when, selector)) detents.add(when[selector]);
+      }
+      return all.flatMap((standing) => [...detents].map((detent) => new Map(standing).set(selector, detent)));
+    },
+    [new Map()],
+  );
+}
+
+function shareInterval(
+  transmitter: Transmitter,
+  memory: OutputMemory,
+  control: string,
+  standing: Standing,
+): Interval {
+  const own = memory.contributions.filter((one) => one.control === control);
+  const values = (some: readonly Contribution[]) =>
+    some.map(({ position, percent }) =>
+      typeof position === "string" ? percent : percent * furthestPosition(transmitter, control),
+    );
+  // On its way a share may come from any place at which a condition, since changed, had put it.
+  if ((memory.transits[control] ?? 0) > 0) return hullOf(0, ...values(own));
+  const counting = countingContributions(own, (selector, detent) => standing.get(selector) === detent);
+  if (!standing.has(control)) return hullOf(0, ...values(counting));
+  const share = counting.find(({ position }) => position === standing.get(control))?.percent ?? 0;
+  return [share, share];
+}
+
+/** Of a line with bends the extremes lie at the ends or at the bends. */
+function bendInterval(memory: OutputMemory, [low, high]: Interval): Interval {
+  const bends = (memory.curve ?? []).filter(({ inputPercent }) => inputPercent > low && inputPercent < high);
+  return hullOf(bend(memory, low), bend(memory, high), ...bends.map(({ percent }) => percent));
+}

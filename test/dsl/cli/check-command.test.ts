@@ -1,0 +1,120 @@
+import { readFileSync } from "node:fs";
+import { canonicalJson, compile, type Model, type SetupPlan } from "@hingeline/core";
+import { describe, expect, test } from "vitest";
+import { comparePlans } from "../../../packages/dsl/src/cli/compare-plans.ts";
+import { findingsToText } from "../../../packages/dsl/src/render/findings-to-text.ts";
+import { fakeIo, fixtures } from "./fake-io.ts";
+import { run } from "./run.ts";
+
+const model = JSON.parse(readFileSync(`${fixtures}wrenfield.json`, "utf8")) as Model;
+const plan = compile(model);
+const [channel] = plan.channels;
+// None of severity error; what notes there are is for the compiler to say.
+const findings = findingsToText(plan.findings);
+const findingsJson = canonicalJson(plan.findings);
+
+describe("check", () => {
+  test("of a model without errors prints the counts and exits with 0", async () => {
+    expect(await run(["check", "wrenfield.ts"])).toEqual({
+      exitCode: 0,
+      stdout: findings,
+      stderr: "",
+    });
+  });
+
+  test("of a model with an error prints it with what to do and exits with 1", async () => {
+    const { exitCode, stdout, stderr } = await run(["check", "too-far.ts"]);
+    expect([exitCode, stderr]).toEqual([1, ""]);
+    expect(stdout).toMatchInlineSnapshot(`
+      "1 error, no warnings, no notes.
+
+      ERROR  moves.lever.landing.flap (limit-passed)
+        flap: lever at landing needs 1795 us, 5 us past the safe 1790 us (stop down
+        1800 us, guard 10 us).
+        -> Do not connect the linkage with this. 29.0 deg is the furthest that is
+           safe.
+      "
+    `);
+  });
+
+  test("--format json prints canonical JSON, of a malformed model too", async () => {
+    for (const path of ["wrenfield.ts", "too-far.ts", "misspelt.json"]) {
+      const { exitCode, stdout, stderr } = await run(["check", path, "--format", "json"]);
+      const data = JSON.parse(stdout) as { findings: SetupPlan["findings"] };
+      expect([exitCode, stderr]).toEqual([path === "wrenfield.ts" ? 0 : 1, ""]);
+      expect(stdout).toBe(`${canonicalJson(data)}\n`);
+      expect(Object.keys(data)).toEqual(["findings"]);
+      expect(data.findings.some(({ severity }) => severity === "error")).toBe(exitCode === 1);
+    }
+  });
+});
+
+describe("check --against", () => {
+  const against = (committed: unknown, format: "text" | "json" = "text") =>
+    run(
+      ["check", "wrenfield.ts", "--against", "plan.json", "--format", format],
+      fakeIo({ disk: new Map([[`${fixtures}plan.json`, JSON.stringify(committed, undefined, 2)]]) }),
+    );
+
+  test("the model's own plan, in whatever lay-out, says that it is up to date", async () => {
+    expect(await against(plan)).toEqual({
+      exitCode: 0,
+      stdout: `${findings}\nplan.json is up to date.\n`,
+      stderr: "",
+    });
+    expect((await against(plan, "json")).stdout).toBe(`{"findings":${findingsJson},"stale":null}\n`);
+  });
+
+  test("another plan names the channels and parts that differ and exits with 1", async () => {
+    const stale = {
+      ...plan,
+      model: "Wrenfield 21",
+      channels: [
+        { ...channel, neutral: { percent: 1, pulseUs: 1505 } },
+        { ...channel, channel: 9 },
+      ],
+    };
+    expect(await against(stale)).toEqual({
+      exitCode: 1,
+      stdout: `${findings}\nplan.json is STALE; what differs: channels 1, 9; "model".\n`,
+      stderr: "",
+    });
+    expect((await against(stale, "json")).stdout).toBe(
+      `{"findings":${findingsJson},"stale":{"channels":[1,9],"parts":["model"]}}\n`,
+    );
+  });
+
+  test.each([
+    ["text", "is no setup plan: The document is not"],
+    [{ ...plan, version: 2 }, "is no setup plan: version is not"],
+    [{ ...plan, model: "\ud800" }, "is no setup plan: it holds half a surrogate pair."],
+  ])("what is no plan exits with 2 in one sentence: %#", async (committed, sentence) => {
+    const { exitCode, stdout, stderr } = await against(committed);
+    expect([exitCode, stdout]).toEqual([2, ""]);
+    expect(stderr).toContain(`hingeline: plan.json ${sentence}`);
+    expect(stderr.split("\n")).toHaveLength(2);
+  });
+
+  test("a plan that does not exist exits with 2", async () => {
+    expect(await run(["check", "wrenfield.ts", "--against", "gone.json"])).toEqual({
+      exitCode: 2,
+      stdout: "",
+      stderr: "hingeline: gone.json does not exist.\n",
+    });
+  });
+});
+
+describe("comparePlans", () => {
+  const two = { ...plan, channels: plan.channels.flatMap((one) => [one, { ...one, channel: 2 }]) };
+
+  test("of a plan with itself is undefined", () => {
+    expect(comparePlans(two, JSON.parse(JSON.stringify(two)) as SetupPlan)).toBeUndefined();
+  });
+
+  test("finds channels that only changed places", () => {
+    expect(comparePlans(two, { ...two, channels: two.channels.toReversed() })).toEqual({
+      channels: [],
+      parts: ["channels"],
+    });
+  });
+});

@@ -1,0 +1,161 @@
+import { readFileSync } from "node:fs";
+import { canonicalJson, compile, type Model } from "@hingeline/core";
+import { describe, expect, test } from "vitest";
+import { countFindings } from "../../../packages/dsl/src/render/findings-to-text.ts";
+import { planToText } from "../../../packages/dsl/src/render/plan-to-text.ts";
+import { fakeIo, fixtures } from "./fake-io.ts";
+import { run } from "./run.ts";
+
+const model = JSON.parse(readFileSync(`${fixtures}wrenfield.json`, "utf8")) as Model;
+const canonical = `${canonicalJson(compile(model))}\n`;
+const out = `${fixtures}out.json`;
+
+describe("plan", () => {
+  test("prints the plan as text", async () => {
+    const stdout = planToText(compile(model));
+    expect(await run(["plan", "wrenfield.ts"])).toEqual({ exitCode: 0, stdout, stderr: "" });
+  });
+
+  test("prints the same canonical JSON from TypeScript, JSON and standard input", async () => {
+    const args = ["--format", "json"];
+    const result = { exitCode: 0, stdout: canonical, stderr: "" };
+    expect(await run(["plan", "wrenfield.ts", ...args])).toEqual(result);
+    expect(await run(["plan", "wrenfield.json", ...args])).toEqual(result);
+    expect(await run(["plan", "-", ...args], fakeIo({ stdin: JSON.stringify(model) }))).toEqual(result);
+  });
+
+  test("--pretty prints the same content in lines", async () => {
+    const { stdout } = await run(["plan", "wrenfield.ts", "--format", "json", "--pretty"]);
+    expect(canonicalJson(JSON.parse(stdout))).toBe(canonical.trimEnd());
+    expect(stdout.split("\n").length).toBeGreaterThan(50);
+  });
+
+  test("colours on a terminal, and not where NO_COLOR is set, the terminal is dumb, or there is none", async () => {
+    const colour = "\u001b[";
+    const stdoutOf = async (env: Readonly<Record<string, string>>, terminal = true) =>
+      (await run(["plan", "wrenfield.ts"], fakeIo({ terminal, env }))).stdout;
+    expect(await stdoutOf({})).toContain(colour);
+    expect(await stdoutOf({ NO_COLOR: "" })).toContain(colour);
+    expect(await stdoutOf({ NO_COLOR: "1" })).not.toContain(colour);
+    expect(await stdoutOf({ TERM: "dumb" })).not.toContain(colour);
+    expect(await stdoutOf({}, false)).not.toContain(colour);
+  });
+
+  test("of a model with an error is printed, opens with the refusal and exits with 1", async () => {
+    const { exitCode, stdout, stderr } = await run(["plan", "too-far.ts"]);
+    expect([exitCode, stderr]).toEqual([1, ""]);
+    expect(stdout.split("\n", 1)).toEqual(["DO NOT ENTER THIS PLAN: it has 1 error."]);
+  });
+
+  test("of a malformed model prints no data, tells the findings and exits with 1", async () => {
+    const { exitCode, stdout, stderr } = await run(["plan", "misspelt.json", "--format", "json"]);
+    expect([exitCode, stdout]).toEqual([1, ""]);
+    expect(stderr).toMatchInlineSnapshot(`
+      "5 errors, no warnings, no notes.
+
+      ERROR  radio (model-malformed)
+        Expected an object, got nothing.
+        -> Add it.
+
+      ERROR  surfaces (model-malformed)
+        Expected an object, got nothing.
+        -> Add it.
+
+      ERROR  controls (model-malformed)
+        Expected an object, got nothing.
+        -> Add it.
+
+      ERROR  moves (model-malformed)
+        Expected an object, got nothing.
+        -> Add it.
+
+      ERROR  surface (model-malformed)
+        Expected no key but format, version, name, radio, instruments, surfaces,
+        groups, controls, moves, yields, transit, airspeed, failsafe, got "surface".
+        -> Did you mean "surfaces"?
+      "
+    `);
+  });
+
+  test("of what is no model prints no data, tells why in one sentence and exits with 2", async () => {
+    expect(await run(["plan", "list.json"])).toEqual({
+      exitCode: 2,
+      stdout: "",
+      stderr:
+        'hingeline: list.json is no model: it does not say that it is one; a model has "format": "hingeline/model".\n',
+    });
+  });
+});
+
+describe("plan --out", () => {
+  const args = ["plan", "wrenfield.ts", "--format", "json", "--out", "out.json"];
+
+  test("writes the file and leaves nothing beside it", async () => {
+    const io = fakeIo();
+    expect(await run(args, io)).toEqual({
+      exitCode: 0,
+      stdout: "",
+      stderr: `Wrote out.json: ${countFindings(compile(model).findings)}.\n`,
+    });
+    expect([...io.disk]).toEqual([[out, canonical]]);
+  });
+
+  test("replaces a file that is there", async () => {
+    const io = fakeIo({ disk: new Map([[out, "before"]]) });
+    expect((await run(args, io)).exitCode).toBe(0);
+    expect([...io.disk]).toEqual([[out, canonical]]);
+  });
+
+  test("writes no colour, even from a terminal", async () => {
+    const io = fakeIo({ terminal: true });
+    await run(["plan", "wrenfield.ts", "--out", "out.txt"], io);
+    expect(io.disk.get(`${fixtures}out.txt`)).toBe(planToText(compile(model)));
+  });
+
+  test.each(["writeNew", "rename"] as const)("leaves what was there where %s fails", async (call) => {
+    const io = fakeIo({ disk: new Map([[out, "before"]]), broken: { call, code: "ENOSPC" } });
+    expect(await run(args, io)).toEqual({
+      exitCode: 2,
+      stdout: "",
+      stderr: "hingeline: out.json cannot be written: the disk is full.\n",
+    });
+    expect([...io.disk]).toEqual([[out, "before"]]);
+  });
+
+  test("refuses a folder", async () => {
+    const io = fakeIo({ folders: [out] });
+    expect(await run(args, io)).toEqual({
+      exitCode: 2,
+      stdout: "",
+      stderr: "hingeline: out.json is a folder; name a file in it.\n",
+    });
+    expect(io.disk.size).toBe(0);
+  });
+
+  test("writes nothing where the plan has an error", async () => {
+    const io = fakeIo({ disk: new Map([[out, "before"]]) });
+    const { exitCode, stdout, stderr } = await run(["plan", "too-far.ts", "--out", "out.json"], io);
+    expect([exitCode, stdout, [...io.disk]]).toEqual([1, "", [[out, "before"]]]);
+    expect(stderr).toMatchInlineSnapshot(`
+      "1 error, no warnings, no notes.
+
+      ERROR  moves.lever.landing.flap (limit-passed)
+        flap: lever at landing needs 1795 us, 5 us past the safe 1790 us (stop down
+        1800 us, guard 10 us).
+        -> Do not connect the linkage with this. 29.0 deg is the furthest that is
+           safe.
+
+      Nothing was written to out.json.
+      "
+    `);
+  });
+
+  test.each(["misspelt.json", "throws.ts", "empty.json", "gone.ts"])(
+    "writes nothing for %s",
+    async (path) => {
+      const io = fakeIo({ disk: new Map([[out, "before"]]) });
+      const { exitCode } = await run(["plan", path, "--out", "out.json"], io);
+      expect([exitCode > 0, [...io.disk]]).toEqual([true, [[out, "before"]]]);
+    },
+  );
+});

@@ -1,0 +1,156 @@
+import { describe, expect, test } from "vitest";
+import { run } from "./run.ts";
+
+const commands = ["plan", "check", "convert", "schema", "init"];
+
+describe("help", () => {
+  test("of hingeline names every command", async () => {
+    const { exitCode, stdout, stderr } = await run(["--help"]);
+    expect([exitCode, stderr]).toEqual([0, ""]);
+    expect(stdout).toMatchInlineSnapshot(`
+      "Usage: hingeline COMMAND [options]
+
+      Setup plans for the moving surfaces of radio-controlled models, from bench
+      readings.
+
+      Options:
+        -v, --version              show the version
+        -h, --help                 show this help
+
+      Commands:
+        plan [options] <model>     Print the setup plan of a model.
+        check [options] <model>    Print the findings of a model, without the plan.
+        convert [options] [model]  Turn one pulse into percent or back, with the
+                                   arithmetic shown.
+        schema <document>          Print the JSON Schema of a document.
+        init [file]                Print a model to begin with, or begin a file with
+                                   it.
+      "
+    `);
+  });
+
+  test("of each command names its arguments and options", async () => {
+    const helps: string[] = [];
+    for (const command of commands) {
+      const { exitCode, stdout, stderr } = await run([command, "--help"]);
+      expect([exitCode, stderr]).toEqual([0, ""]);
+      helps.push(stdout);
+    }
+    expect(helps.join("\n")).toMatchInlineSnapshot(`
+      "Usage: hingeline plan [options] <model>
+
+      Print the setup plan of a model.
+
+      Arguments:
+        model              a model file (.ts, .mts, .js, .mjs, .json), or - for JSON
+                           on standard input
+
+      Options:
+        --format <format>  how to print it (choices: "text", "json", default: "text")
+        --pretty           JSON in lines, instead of its canonical form
+        --out <file>       write to this file instead; a plan with errors is not
+                           written
+        -h, --help         show this help
+
+      Usage: hingeline check [options] <model>
+
+      Print the findings of a model, without the plan.
+
+      Arguments:
+        model              a model file (.ts, .mts, .js, .mjs, .json), or - for JSON
+                           on standard input
+
+      Options:
+        --format <format>  how to print it (choices: "text", "json", default: "text")
+        --against <plan>   fail too where this plan (JSON) is no longer the model's
+        -h, --help         show this help
+
+      Usage: hingeline convert [options] [model]
+
+      Turn one pulse into percent or back, with the arithmetic shown.
+
+      Arguments:
+        model                a model whose radio counts (.ts, .json, or - for JSON on
+                             standard input)
+
+      Options:
+        --pulse <us>         the pulse to convert, microseconds
+        --percent <percent>  the percent to convert
+        --centre <us>        without a model: the pulse at 0 percent
+        --per100 <us>        without a model: the pulse span of 100 percent
+        --step <percent>     without a model: the smallest step of a percent
+        --reach <percent>    without a model: the largest percent
+        -h, --help           show this help
+
+      Usage: hingeline schema [options] <document>
+
+      Print the JSON Schema of a document.
+
+      Arguments:
+        document    which document (choices: "model", "plan")
+
+      Options:
+        -h, --help  show this help
+
+      Usage: hingeline init [options] [file]
+
+      Print a model to begin with, or begin a file with it.
+
+      Arguments:
+        file        a .ts file that does not exist yet
+
+      Options:
+        -h, --help  show this help
+      "
+    `);
+  });
+
+  test("fits into 80 columns", async () => {
+    for (const command of [[], ...commands.map((name) => [name])]) {
+      const { stdout } = await run([...command, "--help"]);
+      expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
+    }
+  });
+});
+
+test("--version prints the version alone", async () => {
+  expect(await run(["--version"])).toEqual({ exitCode: 0, stdout: "1.2.3\n", stderr: "" });
+});
+
+test("no command prints the help to standard error and is wrong usage", async () => {
+  const { exitCode, stdout, stderr } = await run([]);
+  expect([exitCode, stdout]).toEqual([2, ""]);
+  expect(stderr).toBe((await run(["--help"])).stdout);
+});
+
+test.each([
+  [["pln", "a.ts"], "hingeline: unknown command 'pln' (Did you mean plan?) See hingeline --help.\n"],
+  [["plan"], "hingeline: missing required argument 'model'. See hingeline --help.\n"],
+  [
+    ["plan", "a.ts", "--fromat", "json"],
+    "hingeline: unknown option '--fromat' (Did you mean --format?) See hingeline --help.\n",
+  ],
+  [
+    ["plan", "a.ts", "--format", "yaml"],
+    "hingeline: option '--format <format>' argument 'yaml' is invalid. Allowed choices are text, json. See hingeline --help.\n",
+  ],
+  [["plan", "a.ts", "--out"], "hingeline: option '--out <file>' argument missing. See hingeline --help.\n"],
+  [
+    ["plan", "a.ts", "b.ts"],
+    "hingeline: too many arguments for 'plan'. Expected 1 argument but got 2. See hingeline --help.\n",
+  ],
+  [
+    ["schema", "radio"],
+    "hingeline: command-argument value 'radio' is invalid for argument 'document'. Allowed choices are model, plan. See hingeline --help.\n",
+  ],
+  [
+    ["convert", "--pulse", "fast"],
+    "hingeline: option '--pulse <us>' argument 'fast' is invalid. It should be a plain number, such as 72.7. See hingeline --help.\n",
+  ],
+  [
+    ["pl\u001b[31man\u202e"],
+    "hingeline: unknown command 'pl\\u{001B}[31man\\u{202E}'. See hingeline --help.\n",
+  ],
+])("%j is wrong usage, told in one line", async (args, stderr) => {
+  expect(await run(args)).toEqual({ exitCode: 2, stdout: "", stderr });
+});
