@@ -1,4 +1,4 @@
-// pnpm exec esbuild test/bench/linkage.bench.ts --bundle --platform=node --format=esm | node --input-type=module -
+// One solve against its trigonometry and against root finding. Run: npm run bench -- linkage
 // Prints ratios within one run; times themselves depend on the machine. Bundled, because a loader that keeps every
 // import behind a getter measures its getters.
 import { isProblem } from "../../packages/core/src/linkage/drive.ts";

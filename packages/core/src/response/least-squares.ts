@@ -3,7 +3,7 @@ import { type Factors, factorise } from "./orthogonal.ts";
 
 /** A least-squares problem in plain numbers. */
 export interface LeastSquaresProblem {
-  /** Parameters -> residuals, each in its own standard doubts; always the same number, not less than parameters. */
+  /** Parameters -> residuals, each in its own standard doubts: always the same number, two or more and not less than parameters, all finite. */
   residualsAt(parameters: readonly number[]): readonly number[];
   readonly start: readonly number[];
   /** A small but noticeable change of each parameter, above 0: what the search measures its steps in. */
@@ -35,7 +35,7 @@ export function fitLeastSquares(problem: LeastSquaresProblem): LeastSquaresFit |
   return polish(problem, searchNear(problem));
 }
 
-/** Levenberg and Marquardt's search, in units from the start. */
+/** Levenberg and Marquardt's search, in units from the start: at first a step of one unit counts as much as one doubt. */
 function searchNear({ residualsAt, start, units }: LeastSquaresProblem): readonly number[] {
   const place = (steps: readonly number[]) => start.map((value, i) => value + (steps[i] ?? 0) * (units[i] ?? 1));
   const count = residualsAt(start).length;
@@ -51,6 +51,7 @@ function searchNear({ residualsAt, start, units }: LeastSquaresProblem): readonl
         const columns = slopesAt({ residualsAt, start, units }, place(steps));
         return (i: number) => columns.map((column) => column[i] ?? 0);
       },
+      damping: 1,
       maxIterations: LIBRARY_STEPS,
       errorTolerance: 1e-12,
     },

@@ -62,7 +62,7 @@ function withContribution(
   const key = placeOf({ control, position, when, percent });
   return [
     ...contributions.filter((one) => placeOf(one) !== key),
-    ...(percent === 0 ? [] : [{ control, position, when, percent }]),
+    { control, position, when, percent },
   ];
 }
 
