@@ -28,10 +28,10 @@ describe("convert", () => {
     expect(stdout).toMatchInlineSnapshot(`
       "Scale        0 % is 1500 us, 100 % is 512 us from it
       Percent      -45.27 %
-      From centre  -45.27 x 512 us / 100 = -231.7824 us
+      From centre  (-45.27) x 512 us / 100 = -231.7824 us
       Pulse        1500 us + (-231.7824) us = 1268.2176 us
       Enter        -45.3 %, the nearest in steps of 0.1 %
-      Gives        1500 us + -45.3 x 512 us / 100
+      Gives        1500 us + (-45.3) x 512 us / 100
                    = 1500 us + (-231.936) us = 1268.064 us
       Off by       1268.064 us - 1268.2176 us = -0.1536 us
       "
@@ -45,9 +45,9 @@ describe("convert", () => {
       "Scale        0 % is 1500 us, 100 % is 500 us from it
       Pulse        1233.3 us
       From centre  1233.3 us - 1500 us = -266.7 us
-      Percent      -266.7 us x 100 / 500 us = -53.34 %
+      Percent      (-266.7) us x 100 / 500 us = -53.34 %
       Enter        -53 %, the nearest in steps of 1 %
-      Gives        1500 us + -53 x 500 us / 100
+      Gives        1500 us + (-53) x 500 us / 100
                    = 1500 us + (-265) us = 1235 us
       Off by       1235 us - 1233.3 us = 1.7 us
       "
@@ -77,7 +77,7 @@ describe("convert", () => {
       Percent      101 %
       From centre  101 x 500 us / 100 = 505 us
       Pulse        1500 us + 505 us = 2005 us
-      Enter        101 % is past the 100 % that this radio reaches: it cannot be entered.
+      Enter        not possible: 101 % is past the 100 % that this radio reaches
       "
     `);
   });

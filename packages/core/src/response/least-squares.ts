@@ -79,7 +79,7 @@ function polish(problem: LeastSquaresProblem, from: readonly number[]): LeastSqu
       const next = parameters.map((value, i) => value - share * (steps[i] ?? 0) * (problem.units[i] ?? 1));
       const nextResiduals = problem.residualsAt(next);
       const nextChiSquare = sumOfSquares(nextResiduals);
-      if (nextChiSquare <= chiSquare) {
+      if (nextChiSquare < chiSquare) {
         parameters = next;
         residuals = nextResiduals;
         chiSquare = nextChiSquare;

@@ -17,10 +17,11 @@ export interface Grid<Name extends string> {
 
 /** The grid of a scale without problems. */
 export function gridOf<Name extends string>(scale: SignalScale<Name>): Grid<Name> {
-  const decimals = decimalsOf(scale.step);
+  // One division of two whole numbers is rounded once, to the double that the decimal text stands for.
+  const parts = 10 ** decimalsOf(scale.step);
+  const partsPerStep = Math.round(scale.step * parts);
   // Adding 0 turns -0 into 0.
-  const percent = (multiple: number): Percent<Name> =>
-    pct(Number((multiple * scale.step).toFixed(decimals)) + 0);
+  const percent = (multiple: number): Percent<Name> => pct((multiple * partsPerStep) / parts + 0);
   const most = around(scale.reach / scale.step).findLast((multiple) => percent(multiple) <= scale.reach) ?? 0;
   const about = (nearPercent: number) =>
     around(Math.max(-most, Math.min(most, nearPercent / scale.step))).filter((n) => Math.abs(n) <= most);

@@ -17,7 +17,7 @@ export function convertPulse(scale: SignalScale, pulseUs: number): Conversion {
     ...scaleLines(scale),
     line("Pulse", `${show(pulseUs)} us`),
     line("From centre", `${show(pulseUs)} us - ${show(centre)} us = ${show(fromCentreUs)} us`),
-    line("Percent", `${show(fromCentreUs)} us x 100 / ${show(spanUs)} us ${equals(percent)} %`),
+    line("Percent", `${bracket(fromCentreUs)} us x 100 / ${show(spanUs)} us ${equals(percent)} %`),
   ]);
 }
 
@@ -30,7 +30,7 @@ export function convertPercent(scale: SignalScale, percent: number): Conversion 
   return withGrid(scale, percent, pulseUs, [
     ...scaleLines(scale),
     line("Percent", `${show(percent)} %`),
-    line("From centre", `${show(percent)} x ${show(spanUs)} us / 100 ${equals(fromCentreUs)} us`),
+    line("From centre", `${bracket(percent)} x ${show(spanUs)} us / 100 ${equals(fromCentreUs)} us`),
     line("Pulse", `${show(centre)} us + ${bracket(fromCentreUs)} us ${equals(pulseUs)} us`),
   ]);
 }
@@ -43,7 +43,7 @@ function withGrid(
 ): Conversion {
   const entered = roundPercent(scale, pct(percent), "nearest");
   if (entered === undefined) {
-    const past = `${show(percent)} % is past the ${show(scale.reach)} % that this radio reaches: it cannot be entered.`;
+    const past = `not possible: ${show(percent)} % is past the ${show(scale.reach)} % that this radio reaches`;
     return { lines: [...lines, line("Enter", past)], reached: false };
   }
   const spanUs = spanOf(scale, entered);
@@ -56,7 +56,7 @@ function withGrid(
         "Enter",
         `${signed(entered, 12).replace(/\.?0+$/, "")} %, the nearest in steps of ${show(scale.step)} %`,
       ),
-      line("Gives", `${show(scale.centre)} us + ${show(entered)} x ${show(spanUs)} us / 100`),
+      line("Gives", `${show(scale.centre)} us + ${bracket(entered)} x ${show(spanUs)} us / 100`),
       line("", `= ${show(scale.centre)} us + ${bracket(fromCentreUs)} us ${equals(givesUs)} us`),
       line("Off by", `${show(givesUs)} us - ${show(pulseUs)} us ${equals(givesUs - pulseUs)} us`),
     ],
