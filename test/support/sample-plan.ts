@@ -90,8 +90,15 @@ export const fullChannel: PlanChannel = sampleChannel({
     high: { pulseUs: 1880.1, percent: 74.238, when: { flap: "stowed", phase: "cruise", roll: -0.25 } },
   },
   transits: [
-    { control: "flap", from: "stowed", to: "landing", seconds: 2.5, fastestSeconds: 0.13 },
-    { control: "phase", from: "cruise", to: "thermal", seconds: 1 },
+    {
+      control: "flap",
+      from: "stowed",
+      to: "landing",
+      seconds: 2.5,
+      secondsPerFullScale: 4.21,
+      fastestSeconds: 0.13,
+    },
+    { control: "phase", from: "cruise", to: "thermal", seconds: 1, secondsPerFullScale: 8 },
   ],
   load: { worstNm: 0.11, heldNm: 0.45, share: 0.244, when: { flap: "landing" }, airspeedMps: 17 },
 });
@@ -113,6 +120,7 @@ export function samplePlan(over: Partial<SetupPlan> = {}): SetupPlan {
     },
     channels: [sampleChannel()],
     matches: [],
+    gangs: [],
     findings: [],
     procedure: [],
     cautions: ["The pilot decides."],
@@ -140,6 +148,17 @@ export const fullPlan: SetupPlan = samplePlan({
       between: ["stowed", "takeoff"],
       surfaces: ["flapLeft", "flapRight"],
       at: 0.4,
+    },
+  ],
+  gangs: [
+    {
+      surface: "rudder",
+      servos: ["rudder.upper", "rudder.lower"],
+      points: [
+        { deflectionDeg: -20, pulsesUs: [1210, 1775] },
+        { deflectionDeg: 0, pulsesUs: [1502.5, 1478.9] },
+      ],
+      worstDeg: 0.31,
     },
   ],
   findings: [

@@ -52,6 +52,7 @@ export type {
   Load,
   PercentPulse,
   PlanChannel,
+  PlanGang,
   PlanMatch,
   PlanRadio,
   ProcedureStep,

@@ -42,7 +42,9 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
 runProgram(process.argv.slice(2), io).then(finish, fail);
 
 function fail(error: unknown): void {
-  io.stderr.write(`hingeline: ${error instanceof Error ? error.message : String(error)}\n`);
+  io.stderr.write(
+    `hingeline: stopped by an error: ${error instanceof Error ? error.message : String(error)}\n`,
+  );
   finish(2);
 }
 

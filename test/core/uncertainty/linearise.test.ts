@@ -10,10 +10,13 @@ describe("linearise", () => {
   it("finds the factors of a straight model", () => {
     fc.assert(
       fc.property(evenly(-9, 9), evenly(-9, 9), evenly(-50, 50), evenly(0.01, 3), (p, q, value, standard) => {
-        const found = linearise(([x = NaN, y = NaN]) => p * x + q * y + 4, [
-          { name: "x", value, standard },
-          { name: "y", value: -value, standard, dof: 5 },
-        ]);
+        const found = linearise(
+          ([x = NaN, y = NaN]) => p * x + q * y + 4,
+          [
+            { name: "x", value, standard },
+            { name: "y", value: -value, standard, dof: 5 },
+          ],
+        );
         expect(found).toEqual([
           { name: "x", standard, sensitivity: expect.closeTo(p, 6) },
           { name: "y", standard, sensitivity: expect.closeTo(q, 6), dof: 5 },

@@ -59,8 +59,7 @@ describe("propagate", () => {
         const shares = budget.map((line) => line.share);
         expect(budget.map((line) => line.name).toSorted()).toEqual(inputs.map((one) => one.name).toSorted());
         expect(shares).toEqual(shares.toSorted((first, second) => second - first));
-        if (standard > 0)
-          expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 12);
+        if (standard > 0) expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 12);
       }),
     );
   });

@@ -53,12 +53,15 @@ describe("fromRepeated", () => {
     ["V", 0],
     ["I", 1],
     ["phi", 2],
-  ] as const)("gives mean and standard doubt of the standard's %s with 4 degrees of freedom", (name, index) => {
-    const repeated = fromRepeated(reference.H2.data[name]);
-    expect(repeated?.mean).toBeCloseTo(reference.H2.means[index] ?? NaN, 9);
-    expect((repeated?.standard ?? NaN) / (reference.H2.u[index] ?? NaN)).toBeCloseTo(1, 9);
-    expect(repeated?.dof).toBe(4);
-  });
+  ] as const)(
+    "gives mean and standard doubt of the standard's %s with 4 degrees of freedom",
+    (name, index) => {
+      const repeated = fromRepeated(reference.H2.data[name]);
+      expect(repeated?.mean).toBeCloseTo(reference.H2.means[index] ?? NaN, 9);
+      expect((repeated?.standard ?? NaN) / (reference.H2.u[index] ?? NaN)).toBeCloseTo(1, 9);
+      expect(repeated?.dof).toBe(4);
+    },
+  );
 
   it("knows no scatter of one reading, and none of equal ones", () => {
     expect(fromRepeated([])).toBeUndefined();

@@ -8,8 +8,8 @@ describe("findingsToText", () => {
       "1 error, 1 warning, 1 note.
 
       ERROR  moves.flap.landing.flapLeft (limit-passed)
-        flapLeft needs 1200 us, 8 us past the safe 1208 us (stop down 1204 us, guard 4
-        us).
+        flapLeft needs 1200 us, 8 us past the safe 1208 us (stop down 1204 us, guard
+        4 us).
         -> Do not connect the linkage with this. 37.8 deg is the furthest that is
            safe.
 

@@ -60,6 +60,11 @@ describe("wrapText", () => {
     expect(wrapText("a longword", 4)).toEqual(["a", "long", "word"]);
   });
 
+  test("never parts a number from its unit", () => {
+    expect(wrapText("the guard is 10 us wide", 15)).toEqual(["the guard is", "10 us wide"]);
+    expect(wrapText("channel 7 usually", 10)).toEqual(["channel 7", "usually"]);
+  });
+
   test("hang sets later lines under the first", () => {
     expect(hang("- ", "two words", 7)).toEqual(["- two", "  words"]);
   });

@@ -34,7 +34,8 @@ export function planTransits(
         fastestSeconds: seconds,
         servo: slowest.output.members[0].rig.named.id,
       });
-    for (const way of ways) planned.get(way.output)?.push(...legsOfWay(way, seconds, control, model));
+    for (const way of ways)
+      planned.get(way.output)?.push(...legsOfWay(way, seconds, control, model).filter((leg) => leg.seconds > 0));
   }
   return planned;
 }

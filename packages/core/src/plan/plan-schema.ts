@@ -147,6 +147,7 @@ const gang = z.strictObject({
 const edit = z.strictObject({
   channel: z.number().int(),
   set: z.enum([
+    "clear",
     "limitLow",
     "limitHigh",
     "neutral",
@@ -157,16 +158,35 @@ const edit = z.strictObject({
     "transit",
     "failsafe",
   ]),
-  percent: z.exactOptional(percent),
+  percent: z
+    .exactOptional(z.number())
+    .describe("percent, or share between the limits for a position where limits scale"),
+  addPercent: z
+    .exactOptional(z.number())
+    .describe("what a detent or stick end adds to the value at rest, on the same scale"),
+  control: z.exactOptional(z.string()),
+  detent: z.exactOptional(z.string()),
+  stick: z.exactOptional(z.union([z.literal(-1), z.literal(1)])),
+  when: z
+    .exactOptional(z.record(z.string(), z.string()))
+    .describe("detents of other selectors at which the value holds"),
+  seconds: z.exactOptional(z.number()),
 });
+
+const channelPulses = z.strictObject({ channel: z.number().int(), pulseUs: z.tuple([pulse, pulse]) });
 
 const step = z.strictObject({
   phase: z.string(),
-  supply: z.enum(["on", "off"]),
-  linkage: z.enum(["on", "off"]),
+  supply: z.enum(["on", "off"]).describe("of the receiver"),
+  linkage: z
+    .enum(["on", "off"])
+    .describe("off: the linkages of all channels that are edited are off, or their servos unplugged"),
   text: z.string(),
   edits: z.array(edit),
-  expect: z.array(z.strictObject({ channel: z.number().int(), pulseUs: z.tuple([pulse, pulse]) })),
+  expect: z.array(channelPulses).describe("what a pulse meter must show at the end of the step"),
+  reach: z
+    .array(channelPulses)
+    .describe("lowest and highest pulse that can be emitted after the step, where the step changed it"),
 });
 
 /** The setup plan document, strict. */

@@ -145,18 +145,31 @@ export interface Summed {
   readonly when: Readonly<Record<string, string | number>>;
 }
 
+/** One thing to do. While `linkage` is off, every linkage of a channel that the procedure edits is off, or its servo unplugged. */
 export interface ProcedureStep {
   readonly phase: string;
+  /** The receiver's supply during the step. */
   readonly supply: "on" | "off";
   readonly linkage: "on" | "off";
   readonly text: string;
+  /** In this order. */
   readonly edits: readonly Edit[];
-  readonly expect: readonly { readonly channel: number; readonly pulseUs: readonly [number, number] }[];
+  /** What a pulse meter must show at the end of the step; a reading outside stops the procedure. */
+  readonly expect: readonly ChannelPulses[];
+  /** The lowest and highest pulse that a channel can emit after the step, whatever is moved; only where the step changed it. */
+  readonly reach: readonly ChannelPulses[];
+}
+
+export interface ChannelPulses {
+  readonly channel: number;
+  readonly pulseUs: readonly [low: number, high: number];
 }
 
 export interface Edit {
   readonly channel: number;
+  /** `clear`: a new memory, nothing mixed in; `neutral`: the value at rest; `direction`: a larger percent gives a longer pulse. */
   readonly set:
+    | "clear"
     | "limitLow"
     | "limitHigh"
     | "neutral"
@@ -166,5 +179,16 @@ export interface Edit {
     | "curve"
     | "transit"
     | "failsafe";
+  /** Of a limit the percent; of a position the percent where limits clamp, the share between the limits where they scale. */
   readonly percent?: number;
+  /** Of a detent or stick end: what it adds to the channel's value at rest, on the same scale as `percent`. */
+  readonly addPercent?: number;
+  /** Of a detent, a stick end or a transit. */
+  readonly control?: string;
+  readonly detent?: string;
+  readonly stick?: -1 | 1;
+  /** Detents of other selectors at which the value holds. */
+  readonly when?: Readonly<Record<string, string>>;
+  /** Of a transit. */
+  readonly seconds?: number;
 }

@@ -36,19 +36,29 @@ function partsOf(error: unknown): { readonly message: string; readonly stack: st
   }
 }
 
-/** The topmost line of a stack that is in a file of the user's. */
-function placeOf(stack: string): { readonly file: string; readonly line: string } | undefined {
-  for (const line of stack.split("\n")) {
-    const [, file, number] =
-      /^\s+at (?:.*\()?(?:file:\/\/)?([^():]*(?::\\)?[^():]+\.[cm]?[jt]s):(\d+):\d+\)?$/.exec(line) ?? [];
-    if (file !== undefined && number !== undefined && isUsers(file)) return { file, line: number };
-  }
-  return undefined;
+interface Place {
+  readonly file: string;
+  readonly line: string;
 }
 
-function isUsers(file: string): boolean {
-  return !/node_modules|^node:|[\\/]packages[\\/](?:core|dsl)[\\/](?:src|dist)[\\/]/.test(file);
+const frame = /^\s+at (?:.*\()?(?:file:\/\/)?([^()]+\.[cm]?[jt]s):(\d+):\d+\)?$/;
+
+/** The topmost line of a stack in a file of the user's; where all seem to be hingeline's own, the topmost of any. */
+function placeOf(stack: string): Place | undefined {
+  const places = stack.split("\n").flatMap((line): Place[] => {
+    const [, file, number] = frame.exec(line) ?? [];
+    return file === undefined ||
+      number === undefined ||
+      file.includes("node_modules") ||
+      file.startsWith("node:")
+      ? []
+      : [{ file, line: number }];
+  });
+  return places.find(({ file }) => !ownCode.test(file)) ?? places[0];
 }
+
+/** Where hingeline lies when it is worked on; installed, it is below node_modules. */
+const ownCode = /[\\/]packages[\\/](?:core|dsl)[\\/](?:src|dist)[\\/]/;
 
 /** A file's name as the user would write it, beside the path given. */
 function nameOf(file: string, path: string, fullPath: string): string {

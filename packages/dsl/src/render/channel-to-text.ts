@@ -97,10 +97,10 @@ function travelOf(
   return [
     ...hang("Lowest     ", extreme(extremes.low, extremes.low.pulseUs - lowUs), columns),
     ...hang("Highest    ", extreme(extremes.high, highUs - extremes.high.pulseUs), columns),
-    ...transits.flatMap(({ control, from, to, seconds, fastestSeconds }) => {
+    ...transits.flatMap(({ control, from, to, seconds, secondsPerFullScale, fastestSeconds }) => {
       const fastest =
-        fastestSeconds === undefined ? "" : `, the servo needs ${formatNumber(fastestSeconds, 2)} s`;
-      const text = `${visibleText(control)} from ${visibleText(from)} to ${visibleText(to)} in ${formatNumber(seconds, 2)} s${fastest}`;
+        fastestSeconds === undefined ? "" : `; the servo alone needs ${formatNumber(fastestSeconds, 2)} s`;
+      const text = `${visibleText(control)} from ${visibleText(from)} to ${visibleText(to)} in ${formatNumber(seconds, 2)} s (from -100 to +100 %: ${formatNumber(secondsPerFullScale, 2)} s)${fastest}`;
       return hang("Transit    ", text, columns);
     }),
     ...(load === undefined

@@ -1,6 +1,7 @@
 import { formatNumber, formatTrimmed, type PlanMatch, type PlanRadio, type SetupPlan } from "@hingeline/core";
 import { channelToText } from "./channel-to-text.ts";
 import { countFindings, findingLines } from "./findings-to-text.ts";
+import { gangLines } from "./gang-lines.ts";
 import { numbersOf } from "./numbers.ts";
 import { type Paint, paintFor } from "./paint.ts";
 import { procedureLines } from "./procedure-lines.ts";
@@ -8,7 +9,7 @@ import { visibleText } from "./visible-text.ts";
 import { hang, wrapText } from "./wrap-text.ts";
 
 /**
- * The plan as text for the bench, `columns` wide (80), ending with a line feed. A plan with an error opens with the sentence that
+ * The plan as text for the bench, at most `columns` wide (80 or more), ending with a line feed. A plan with an error opens with the sentence that
  * it must not be entered, its errors straight below; otherwise the findings follow the channels.
  */
 export function planToText(
@@ -32,6 +33,12 @@ export function planToText(
     ...section(
       "MATCHED SURFACES",
       plan.matches.flatMap((match) => ["", ...matchLines(match, columns)]),
+      paint,
+      columns,
+    ),
+    ...section(
+      "SERVOS ON ONE SURFACE",
+      plan.gangs.flatMap((gang) => ["", ...gangLines(gang, columns)]),
       paint,
       columns,
     ),

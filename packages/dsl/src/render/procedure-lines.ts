@@ -5,6 +5,7 @@ import { visibleText } from "./visible-text.ts";
 import { hang } from "./wrap-text.ts";
 
 const edits: Readonly<Record<Edit["set"], string>> = {
+  clear: "new and empty",
   limitLow: "low limit",
   limitHigh: "high limit",
   neutral: "neutral",

@@ -1,13 +1,16 @@
 import { displayWidth } from "./display-width.ts";
 
+// A number keeps its unit: a line never begins with "us".
+const breakable = /(?<!\d) | (?!(?:us|deg|mm|%|s|N m|m\/s)(?!\w))/;
+
 /**
- * Visible text broken at its spaces into lines of at most this many columns; a word that is longer is broken where it
+ * Visible text broken at its spaces, but for one before a unit, into lines of at most this many columns; a word that is longer is broken where it
  * reaches the edge. At least one line, columns 2 or more.
  */
 export function wrapText(text: string, columns: number): string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(" ").flatMap((one) => cut(one, columns))) {
+  for (const word of text.split(breakable).flatMap((one) => cut(one, columns))) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (displayWidth(longer) <= columns) line = longer;
     else {

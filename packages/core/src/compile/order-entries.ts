@@ -1,0 +1,181 @@
+import type { PlanChannel, PlanRadio, Setting, SetupPlan } from "../plan/setup-plan.ts";
+import { toPercent } from "../signal/percent.ts";
+import type { SignalScale } from "../signal/signal-scale.ts";
+import { decimalsOf } from "../units/decimals.ts";
+import { pct, us } from "../units/quantity.ts";
+
+/** What one channel of a plan asks to enter. Positions are percents where limits clamp, shares between them where they scale. */
+export interface ChannelEntries {
+  readonly channel: number;
+  readonly servos: readonly string[];
+  readonly labels: Readonly<Record<string, string>>;
+  readonly safeUs: readonly [number, number];
+  readonly lowPercent: number;
+  readonly highPercent: number;
+  readonly restPercent: number;
+  /** Detents and stick ends, those that others build on first. */
+  readonly places: readonly PlaceEntry[];
+  readonly transits: readonly { readonly control: string; readonly seconds: number }[];
+  readonly failsafePercent: number;
+}
+
+export interface PlaceEntry {
+  readonly control: string;
+  readonly position: string | -1 | 1;
+  readonly when: Readonly<Record<string, string>>;
+  /** With every other control at rest. */
+  readonly percent: number;
+  readonly addPercent: number;
+}
+
+/** The entries of every channel of a plan. Without a procedure it may be a plan in the making. */
+export function entriesOf({ channels, radio }: Omit<SetupPlan, "procedure">): readonly ChannelEntries[] {
+  return channels.map((channel) => channelEntries(channel, radio));
+}
+
+/** The radio's scale as the signal layer takes it. */
+export function scaleOf({ name, centreUs, per100Us, reachPercent, stepPercent }: PlanRadio): SignalScale {
+  return {
+    name,
+    centre: us(centreUs),
+    per100:
+      typeof per100Us === "number"
+        ? us(per100Us)
+        : { below: us(per100Us.below), above: us(per100Us.above) },
+    reach: pct(reachPercent),
+    step: pct(stepPercent),
+  };
+}
+
+/** One key for a control's position under its conditions. */
+export function placeKey({ control, position, when }: Omit<PlaceEntry, "percent" | "addPercent">): string {
+  return JSON.stringify([control, position, Object.entries(when).sort(([a], [b]) => (a < b ? -1 : 1))]);
+}
+
+function channelEntries(channel: PlanChannel, radio: PlanRadio): ChannelEntries {
+  const dial = dialOf(channel, radio);
+  const settings = readSettings(channel, radio);
+  // A matched side may have been rounded with its twin: what its first detent says goes before the nearest value.
+  const resting = settings.find(({ position, when }) => isDetent(position) && isEmpty(when));
+  const restPercent = resting?.percent ?? dial(channel.neutral.pulseUs, channel.neutral.percent);
+  return {
+    channel: channel.channel,
+    servos: channel.servos,
+    labels: channel.labels ?? {},
+    safeUs: channel.safeUs,
+    lowPercent: channel.limits.low.percent,
+    highPercent: channel.limits.high.percent,
+    restPercent,
+    places: buildPlaces(settings, restPercent, radio),
+    transits: longestTransits(channel),
+    failsafePercent: dial(channel.failsafe.pulseUs, channel.failsafe.percent),
+  };
+}
+
+type Place = Omit<PlaceEntry, "addPercent">;
+
+function readSettings({ settings }: PlanChannel, { endPoints }: PlanRadio): readonly Place[] {
+  const places = settings.map((setting): Place => {
+    const { control, when = {}, enter } = setting;
+    const percent = endPoints === "scale" ? enter.sharePercent : enter.percent;
+    return { control, position: positionOf(setting), when, percent };
+  });
+  // A Y lead states every value once for each of its surfaces.
+  return [...new Map(places.map((place) => [placeKey(place), place])).values()];
+}
+
+function positionOf({ detent, stick = 1 }: Setting): string | -1 | 1 {
+  return detent ?? stick;
+}
+
+/**
+ * Every place with what it adds to the places on which it builds: a place that needs a detent of another selector adds to what
+ * that detent gives. A selector's first detent is where it rests and adds nothing.
+ */
+function buildPlaces(
+  settings: readonly Place[],
+  restPercent: number,
+  radio: PlanRadio,
+): readonly PlaceEntry[] {
+  const built: PlaceEntry[] = [];
+  const add = (place: Place) => {
+    const base = Object.entries(place.when).reduce(
+      (sum, [control, position]) =>
+        sum +
+        (built.find((one) => one.control === control && one.position === position)?.addPercent ?? 0),
+      restPercent,
+    );
+    built.push({ ...place, addPercent: onStep(place.percent - base, radio) });
+  };
+  const restsAt = firstDetents(settings);
+  const plain = settings.filter(({ when }) => isEmpty(when));
+  const conditional = settings.filter(({ when }) => !isEmpty(when));
+  const detentsFirst = (a: Place, b: Place) => Number(!isDetent(a.position)) - Number(!isDetent(b.position));
+  for (const place of plain.filter((one) => !restsAt.has(placeKey(one))).toSorted(detentsFirst)) add(place);
+  for (const place of impliedPlaces(conditional, plain, restsAt)) add(place);
+  for (const place of conditional.toSorted(detentsFirst)) add(place);
+  // Under a condition even a zero counts: it stands in for the value without the condition.
+  return built.filter(
+    (place) => place.addPercent !== 0 || (!isEmpty(place.when) && !restsAt.has(placeKey(place))),
+  );
+}
+
+/** Detents that no setting states, but at which another selector, itself at rest, no longer gives what it gives at rest. */
+function impliedPlaces(
+  conditional: readonly Place[],
+  plain: readonly Place[],
+  restsAt: ReadonlySet<string>,
+): readonly Place[] {
+  const implied = new Map<string, Place>();
+  for (const place of conditional) {
+    const [needed, ...others] = Object.entries(place.when);
+    if (needed === undefined || others.length > 0 || !restsAt.has(placeKey(place))) continue;
+    const [control, position] = needed;
+    const stated = plain.some((one) => one.control === control && one.position === position);
+    if (!stated) implied.set(JSON.stringify(needed), { control, position, when: {}, percent: place.percent });
+  }
+  return [...implied.values()];
+}
+
+/** The keys of the first detent of every selector, under each of its conditions. */
+function firstDetents(settings: readonly Place[]): ReadonlySet<string> {
+  const first = new Map<string, string>();
+  for (const place of settings) {
+    const group = placeKey({ ...place, position: "" });
+    if (isDetent(place.position) && !first.has(group)) first.set(group, placeKey(place));
+  }
+  return new Set(first.values());
+}
+
+/** A pulse and its percent in, what is typed for it out. */
+function dialOf({ limits }: PlanChannel, radio: PlanRadio): (pulseUs: number, percent: number) => number {
+  if (radio.endPoints === "clamp") return (_, percent) => percent;
+  const [lowUs, highUs] = [limits.low.pulseUs, limits.high.pulseUs];
+  const share: SignalScale = {
+    ...scaleOf(radio),
+    centre: us((lowUs + highUs) / 2),
+    per100: us((highUs - lowUs) / 2),
+  };
+  return (pulseUs) => onStep(toPercent(share, us(pulseUs)), radio);
+}
+
+/** The longest transit of each control: what is typed is the time of its whole travel. */
+function longestTransits({ transits = [] }: PlanChannel): ChannelEntries["transits"] {
+  const longest = new Map<string, number>();
+  for (const { control, seconds } of transits)
+    longest.set(control, Math.max(seconds, longest.get(control) ?? 0));
+  return [...longest].map(([control, seconds]) => ({ control, seconds }));
+}
+
+// The values are on the grid but for rounding errors of their difference.
+function onStep(percent: number, { stepPercent }: PlanRadio): number {
+  return Number(percent.toFixed(decimalsOf(stepPercent))) + 0;
+}
+
+function isDetent(position: string | -1 | 1): position is string {
+  return typeof position === "string";
+}
+
+function isEmpty(when: Readonly<Record<string, string>>): boolean {
+  return Object.keys(when).length === 0;
+}
