@@ -89,6 +89,23 @@ export const fullChannel: PlanChannel = sampleChannel({
     low: { pulseUs: 1200, percent: -58.59375, when: { flap: "landing", phase: "thermal", roll: 1.1 } },
     high: { pulseUs: 1880.1, percent: 74.238, when: { flap: "stowed", phase: "cruise", roll: -0.25 } },
   },
+  powerUp: { pulseUs: 1500, percent: 0, deflectionDeg: 27.1 },
+  doubt: {
+    control: "flap",
+    detent: "landing",
+    uncertaintyDeg: 0.41,
+    budget: [
+      { cause: "reading", standardDeg: 0.18, share: 0.77 },
+      { cause: "freePlay", standardDeg: 0.1, share: 0.23 },
+    ],
+  },
+  summed: {
+    wantedDeg: 4,
+    givesDeg: 6.2,
+    errorDeg: 2.2,
+    pulseUs: 1310.5,
+    when: { flap: "landing", phase: "thermal" },
+  },
   transits: [
     {
       control: "flap",
@@ -148,6 +165,7 @@ export const fullPlan: SetupPlan = samplePlan({
       between: ["stowed", "takeoff"],
       surfaces: ["flapLeft", "flapRight"],
       at: 0.4,
+      uncertaintyDeg: 0.52,
     },
   ],
   gangs: [
@@ -181,9 +199,20 @@ export const fullPlan: SetupPlan = samplePlan({
       edits: [
         { channel: 7, set: "limitLow", percent: -57 },
         { channel: 7, set: "direction" },
+        { channel: 7, set: "detent", control: "flap", detent: "landing", percent: -45.2, addPercent: -117.9 },
+        { channel: 7, set: "transit", control: "flap", seconds: 2.5 },
       ],
       expect: [{ channel: 7, pulseUs: [1495, 1505] }],
+      reach: [{ channel: 7, pulseUs: [1208.16, 1889.632] }],
     },
-    { phase: "connect", supply: "off", linkage: "on", text: "Connect the linkage.", edits: [], expect: [] },
+    {
+      phase: "connect",
+      supply: "off",
+      linkage: "on",
+      text: "Connect the linkage.",
+      edits: [],
+      expect: [],
+      reach: [],
+    },
   ],
 });

@@ -1,7 +1,15 @@
 export type { Address } from "./address/address.ts";
 export { formatAddress, parseAddress } from "./address/address.ts";
 export { compile } from "./compile/compile.ts";
+export type {
+  LinkagePicture,
+  LinkageStand,
+  MeasuredResponse,
+  ServoDescription,
+} from "./compile/describe-servos.ts";
+export { describeServos } from "./compile/describe-servos.ts";
 export type { Finding, Severity } from "./findings/finding.ts";
+export type { Drawing, Segment } from "./linkage/drive.ts";
 export type {
   Axis,
   BallRod,
@@ -33,6 +41,7 @@ export type {
   Place,
   Radio,
   Reading,
+  Rod,
   Selector,
   SelectorMoves,
   Servo,
@@ -57,6 +66,7 @@ export type {
   PlanRadio,
   ProcedureStep,
   Setting,
+  SettingLoad,
   SetupPlan,
   Transit,
 } from "./plan/setup-plan.ts";
@@ -104,6 +114,7 @@ export type {
   DegPerS,
   DegPerUs,
   Grams,
+  Metres,
   Mm,
   Mps,
   Newtons,
@@ -121,6 +132,7 @@ export {
   degPerS,
   degPerUs,
   grams,
+  m,
   mm,
   mps,
   newtons,

@@ -12,6 +12,7 @@ import {
   degPerUs,
   mm,
   mps,
+  nm,
   pct,
   s,
   us,
@@ -52,6 +53,20 @@ const yLead = (second: Parameters<typeof smallServo>[0]) =>
     },
     groups: { both: { kind: "together", surfaces: ["flap", "other"] } },
     moves: { lever: { stowed: { both: deg(0) }, takeoff: { both: deg(12) }, landing: { both: deg(25) } } },
+  });
+const torqueRod = { kind: "torqueRod", sense: "same" } as const;
+/** The small flap in the air: 600 mm by 50 mm, b2 = -0.012 per degree, a servo of 0.3 N m and a ratio of 1. */
+const loaded = (airspeed: number) =>
+  smallModel({
+    surfaces: {
+      flap: {
+        ...smallSurface({}, { type: { torque: nm(0.3), rotation: degPerUs(0.1) } }),
+        span: mm(600),
+        chord: mm(50),
+        hingeMoment: { byIncidence: 0, byDeflection: -0.012 },
+      },
+    },
+    airspeed: { otherwise: mps(airspeed) },
   });
 const withoutFailsafe = () => {
   const { failsafe: _, ...rest } = smallModel();
@@ -181,6 +196,10 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     }),
     at: "surfaces.flap.servo.bench.readings[3]",
     numbers: { pulseUs: 1650, differenceDeg: 1 },
+  },
+  "read-more": {
+    model: bench({ readings: readings([1200, -20], [1500, 0], [1800, 36]) }),
+    at: "surfaces.flap.servo.bench.readings",
   },
   "reading-past-stop": {
     model: bench({ down: us(1790) }),
@@ -437,6 +456,31 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     at: "surfaces.flap.servo",
     numbers: { powerUpUs: 1700, givesDeg: 20 },
   },
+  "not-held": {
+    model: loaded(30),
+    at: "moves.lever.landing.flap",
+    // q = 551.25 Pa, M = q * 0.6 m * 0.05 m^2 * 0.012 * 25 = 0.248 N m; ratio 1; of 0.3 N m stall.
+    numbers: { airspeedMps: 30 },
+  },
+  "load-high": {
+    model: loaded(24),
+    at: "moves.lever.landing.flap",
+    numbers: { airspeedMps: 24 },
+  },
+  "supply-short": {
+    model: smallModel({
+      surfaces: { flap: smallSurface({}, { type: { stallCurrent: amps(3) } }) },
+      supply: { current: amps(3) },
+    }),
+    at: "supply.current",
+    // 0.25 A holding and 3 A for the one that is stalled.
+    numbers: { neededAmps: 3.25, supplyAmps: 3 },
+  },
+  "play-large": {
+    model: smallModel({ surfaces: { flap: { ...smallSurface(), freePlay: deg(0.8) } } }),
+    at: "surfaces.flap.freePlay",
+    numbers: { playDeg: 1.6, mostDeg: 1 },
+  },
   "reserve-short": {
     model: smallModel({
       surfaces: { flap: { ...smallSurface(), reserve: { up: deg(12) } } },
@@ -479,7 +523,10 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     at: "surfaces.flap.chord",
     numbers: { value: 2 },
   },
-  "not-handled": { model: smallModel({ airspeed: { otherwise: mps(20) } }), at: "airspeed" },
+  "not-handled": {
+    model: smallModel({ surfaces: { flap: smallSurface({}, { linkage: torqueRod }) } }),
+    at: "surfaces.flap.servo.linkage",
+  },
 };
 
 test("the small model itself has no finding", () => {

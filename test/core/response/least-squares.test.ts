@@ -27,7 +27,8 @@ describe("fitLeastSquares", () => {
           start,
           units: start.map((value) => Math.abs(value) / 100),
         });
-        const { parameters, standardDeviations, residualSumOfSquares, residualStandardDeviation } = set.certified;
+        const { parameters, standardDeviations, residualSumOfSquares, residualStandardDeviation } =
+          set.certified;
         for (const [i, certified] of parameters.entries()) {
           expect(relative(fit?.parameters[i], certified)).toBeLessThan(1e-6);
         }

@@ -77,6 +77,11 @@ test.each([
   ["throws-inside.ts", "throws", "throws.ts, line 6, threw an error: no such part."],
   ["throws-text.ts", "throws", "throws-text.ts threw an error: a text."],
   ["no-code.ts", "throws", "no-code.ts is no valid code: line 1, column 21: Unexpected token."],
+  [
+    "not-a-number.ts",
+    "throws",
+    "not-a-number.ts, line 3, threw an error: us(NaN): expected a finite number.",
+  ],
   ["misspelt-import.ts", "throws", "misspelt-import.ts, line 3, threw an error: misspelt is not a function."],
   ["missing-import.ts", "throws", 'missing-import.ts imports "./gone.ts", which cannot be found.'],
   ["no-default.ts", "no-default", 'no-default.ts has no default export; write "export default model(...)".'],

@@ -101,6 +101,12 @@ describe("planToText", () => {
                  phase at thermal, roll at +1.1 (trim added)
       Highest    1880.1 us (+74.24 %), 9.9 us to spare: flap at stowed, phase at
                  cruise, roll at -0.25
+      Power-up   1500.0 us (0.00 %), +27.1 deg, until the receiver hears the
+                 transmitter
+      Doubt      flap at landing is the least sure, within 0.41 deg (k = 2); it comes
+                 from reading 77 %, free play 23 %
+      Summed     added up in percent it would be +6.20 deg in place of +4.00 deg
+                 (+2.20 deg off): flap at landing, phase at thermal
       Transit    flap from stowed to landing in 2.50 s (from -100 to +100 %: 4.21 s);
                  the servo alone needs 0.13 s
       Transit    phase from cruise to thermal in 1.00 s (from -100 to +100 %: 8.00 s)
@@ -116,8 +122,8 @@ describe("planToText", () => {
       --------------------------------------------------------------------------------
       MATCHED SURFACES
 
-        flaps: flapLeft and flapRight differ by 0.40 deg at most, 1 deg are allowed;
-        between stowed and takeoff, 40 % of the way
+        flaps: flapLeft and flapRight differ by 0.40 deg at most (doubt 0.52 deg),
+        1 deg are allowed; between stowed and takeoff, 40 % of the way
 
       --------------------------------------------------------------------------------
       SERVOS ON ONE SURFACE
@@ -148,8 +154,11 @@ describe("planToText", () => {
              and the servo's lead out.
              enter: receiver supply on, linkages off
              ENTER  channel 7, low limit: -57.0 %
-             ENTER  channel 7, direction
-             check  channel 7 sends 1495.0 to 1505.0 us
+             ENTER  channel 7, direction: a larger percent gives a longer pulse
+             ENTER  channel 7, flap at landing: -45.2 %, adds -117.9 %
+             ENTER  channel 7, transit of flap: 2.50 s
+             check  channel 7 shows 1495.0 to 1505.0 us
+             reach  channel 7 can now send 1208.2 to 1889.6 us
 
       [ ] 2. Connect the linkage.
              connect: receiver supply off, linkages on

@@ -1,5 +1,7 @@
 import type { Model } from "../model/model.ts";
 import type { PlanMatch } from "../plan/setup-plan.ts";
+import { differenceDoubt } from "../uncertainty/agreement.ts";
+import { expand } from "../uncertainty/expand.ts";
 import { type Apart, furthestApart, type Side } from "./legs.ts";
 import type { Report } from "./report.ts";
 
@@ -17,6 +19,7 @@ export function compareSides(sides: readonly Side[], model: Model, report: Repor
     if (worst === undefined) return [];
     const surfaces = [worst.sides[0].member.motion.name, worst.sides[1].member.motion.name] as const;
     const worstDeg = Math.abs(worst.value);
+    const uncertaintyDeg = expand(differenceDoubt(...worst.doubts));
     const between = [worst.leg.from, worst.leg.to] as const;
     if (worstDeg > declared.within)
       report("sides-differ", ["groups", group], {
@@ -29,7 +32,7 @@ export function compareSides(sides: readonly Side[], model: Model, report: Repor
         at: worst.at,
         placeDeg: worst.leg.places[0] * (1 - worst.at) + worst.leg.places[1] * worst.at,
       });
-    return [{ group, withinDeg: declared.within, worstDeg, between, surfaces, at: worst.at }];
+    return [{ group, withinDeg: declared.within, worstDeg, between, surfaces, at: worst.at, uncertaintyDeg }];
   });
 }
 

@@ -3,6 +3,7 @@ import type { Model } from "../model/model.ts";
 import type { SetupPlan } from "../plan/setup-plan.ts";
 import { assemblePlan } from "./assemble-plan.ts";
 import { checkFacts } from "./check-facts.ts";
+import { checkSupply } from "./check-supply.ts";
 import { chooseEntries } from "./choose-entries.ts";
 import { compareServos } from "./compare-servos.ts";
 import { compareSides } from "./compare-sides.ts";
@@ -71,5 +72,6 @@ export function compile(declared: Model): SetupPlan {
   remark(exact, model, report);
   remarkSides(yielded, wishes, exact, model, report);
   remarkReserve(yielded, controls, report);
+  checkSupply(yielded, model, report);
   return assemblePlan(model, channels, { matches, gangs }, findings);
 }

@@ -3,7 +3,7 @@ import type { Radio } from "../model/model.ts";
 import { toPulse } from "../signal/percent.ts";
 import { pct } from "../units/quantity.ts";
 import type { Entry } from "./entry-grid.ts";
-import { describeWish, type Wish } from "./list-wishes.ts";
+import { describeWish, type Wish, wishAddress } from "./list-wishes.ts";
 import type { Output } from "./output.ts";
 import type { Report } from "./report.ts";
 
@@ -73,10 +73,6 @@ export function reachPlace(
     return undefined;
   }
   return Math.min(Math.max(pulseUs, output.safeUs[0]), output.safeUs[1]);
-}
-
-export function wishAddress({ control, detent }: Wish, surface: string): Address {
-  return detent === undefined ? ["moves", control, surface] : ["moves", control, detent, surface];
 }
 
 function reportNotMeasured(output: Output, place: number, what: string, at: Address, report: Report): void {

@@ -1,6 +1,7 @@
 import type { EnteredWish } from "./enter-wishes.ts";
 import type { Wish } from "./list-wishes.ts";
 import type { Member, Output } from "./output.ts";
+import { doubtAt } from "./plan-doubt.ts";
 import { type Worst, worstDifference } from "./worst-difference.ts";
 
 /** The way of a channel from one setting to another, straight in pulse and in the same time on every channel. */
@@ -22,6 +23,8 @@ export interface Side {
 export interface Apart extends Worst {
   readonly leg: Leg;
   readonly sides: readonly [Side, Side];
+  /** Standard doubt of either side there. */
+  readonly doubts: readonly [number, number];
 }
 
 /** The sides of a channel, one for each of its servos. */
@@ -42,7 +45,12 @@ export function furthestApart(one: Side, other: Side): Apart | undefined {
       [...breaksOf(one, leg), ...breaksOf(other, twin)],
     );
     if (furthest === undefined || Math.abs(worst.value) > Math.abs(furthest.value))
-      furthest = { ...worst, leg, sides: [one, other] };
+      furthest = {
+        ...worst,
+        leg,
+        sides: [one, other],
+        doubts: [standardOn(one, leg, worst.at), standardOn(other, twin, worst.at)],
+      };
   }
   return furthest;
 }
@@ -50,6 +58,10 @@ export function furthestApart(one: Side, other: Side): Apart | undefined {
 function placeOn({ member }: Side, { pulsesUs: [fromUs, toUs] }: Leg, at: number): number {
   // Entered pulses lie inside the travel, and so does all between them.
   return member.rig.travel.placeAt(fromUs * (1 - at) + toUs * at) ?? 0;
+}
+
+function standardOn({ member }: Side, { pulsesUs: [fromUs, toUs] }: Leg, at: number): number {
+  return doubtAt(member.rig, fromUs * (1 - at) + toUs * at)?.standard ?? 0;
 }
 
 function breaksOf({ member }: Side, { pulsesUs: [fromUs, toUs] }: Leg): number[] {

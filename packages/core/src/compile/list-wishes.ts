@@ -1,3 +1,4 @@
+import type { Address } from "../address/address.ts";
 import { type Controls, type Move, restState, sumMoves } from "./motion.ts";
 
 /** One place that a control asks of a surface, every other control at rest. */
@@ -46,6 +47,11 @@ export function describeWish({ control, detent, stick, when }: Omit<Wish, "place
     detent === undefined ? `${control} at ${stick === 1 ? "+1" : "-1"}` : `${control} at ${detent}`;
   const others = Object.entries(when ?? {}).map(([name, value]) => `${name} at ${value}`);
   return others.length === 0 ? position : `${position} (${others.join(", ")})`;
+}
+
+/** Where a wish stands in the model. */
+export function wishAddress({ control, detent }: Pick<Wish, "control" | "detent">, surface: string): Address {
+  return detent === undefined ? ["moves", control, surface] : ["moves", control, detent, surface];
 }
 
 export function detentsOf(controls: Controls, name: string): readonly string[] {

@@ -108,7 +108,9 @@ export function enteredState(plan: Omit<SetupPlan, "procedure">): Transmitter {
 function largestTrims(plans: readonly Omit<SetupPlan, "procedure">[]): Readonly<Record<string, number>> {
   const trims = new Map<string, number>();
   for (const { extremes } of plans.flatMap(({ channels }) => channels))
-    for (const [control, position] of [extremes.low, extremes.high].flatMap(({ when }) => Object.entries(when)))
+    for (const [control, position] of [extremes.low, extremes.high].flatMap(({ when }) =>
+      Object.entries(when),
+    ))
       if (typeof position === "number")
         trims.set(control, Math.max(trims.get(control) ?? 0, (Math.abs(position) - 1) * 100));
   return Object.fromEntries(trims);

@@ -13,6 +13,8 @@ export interface ChannelEntries {
   readonly lowPercent: number;
   readonly highPercent: number;
   readonly restPercent: number;
+  /** The detent at which each selector that moves the channel rests. */
+  readonly restsAt: Readonly<Record<string, string>>;
   /** Detents and stick ends, those that others build on first. */
   readonly places: readonly PlaceEntry[];
   readonly transits: readonly { readonly control: string; readonly seconds: number }[];
@@ -39,9 +41,7 @@ export function scaleOf({ name, centreUs, per100Us, reachPercent, stepPercent }:
     name,
     centre: us(centreUs),
     per100:
-      typeof per100Us === "number"
-        ? us(per100Us)
-        : { below: us(per100Us.below), above: us(per100Us.above) },
+      typeof per100Us === "number" ? us(per100Us) : { below: us(per100Us.below), above: us(per100Us.above) },
     reach: pct(reachPercent),
     step: pct(stepPercent),
   };
@@ -56,8 +56,9 @@ function channelEntries(channel: PlanChannel, radio: PlanRadio): ChannelEntries 
   const dial = dialOf(channel, radio);
   const settings = readSettings(channel, radio);
   // A matched side may have been rounded with its twin: what its first detent says goes before the nearest value.
-  const resting = settings.find(({ position, when }) => isDetent(position) && isEmpty(when));
-  const restPercent = resting?.percent ?? dial(channel.neutral.pulseUs, channel.neutral.percent);
+  const restsAt = firstDetents(settings);
+  const resting = settings.filter((place) => isEmpty(place.when) && restsAt.has(placeKey(place)));
+  const restPercent = resting[0]?.percent ?? dial(channel.neutral.pulseUs, channel.neutral.percent);
   return {
     channel: channel.channel,
     servos: channel.servos,
@@ -66,7 +67,8 @@ function channelEntries(channel: PlanChannel, radio: PlanRadio): ChannelEntries 
     lowPercent: channel.limits.low.percent,
     highPercent: channel.limits.high.percent,
     restPercent,
-    places: buildPlaces(settings, restPercent, radio),
+    restsAt: Object.fromEntries(resting.map(({ control, position }) => [control, String(position)])),
+    places: buildPlaces(settings, restsAt, restPercent, radio),
     transits: longestTransits(channel),
     failsafePercent: dial(channel.failsafe.pulseUs, channel.failsafe.percent),
   };
@@ -94,6 +96,7 @@ function positionOf({ detent, stick = 1 }: Setting): string | -1 | 1 {
  */
 function buildPlaces(
   settings: readonly Place[],
+  restsAt: ReadonlySet<string>,
   restPercent: number,
   radio: PlanRadio,
 ): readonly PlaceEntry[] {
@@ -101,13 +104,11 @@ function buildPlaces(
   const add = (place: Place) => {
     const base = Object.entries(place.when).reduce(
       (sum, [control, position]) =>
-        sum +
-        (built.find((one) => one.control === control && one.position === position)?.addPercent ?? 0),
+        sum + (built.find((one) => one.control === control && one.position === position)?.addPercent ?? 0),
       restPercent,
     );
     built.push({ ...place, addPercent: onStep(place.percent - base, radio) });
   };
-  const restsAt = firstDetents(settings);
   const plain = settings.filter(({ when }) => isEmpty(when));
   const conditional = settings.filter(({ when }) => !isEmpty(when));
   const detentsFirst = (a: Place, b: Place) => Number(!isDetent(a.position)) - Number(!isDetent(b.position));

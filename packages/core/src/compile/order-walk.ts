@@ -8,11 +8,11 @@ import { toTransmitterEdit } from "./order-edits.ts";
 
 /** A step without what the simulated transmitter knows of it. */
 export interface Draft extends Omit<ProcedureStep, "expect" | "reach"> {
-  /** What must show on these channels; left out: nothing is read. */
+  /** What must show on these channels at the end; left out: nothing is read. */
   readonly read?: { readonly channels: readonly number[]; readonly show: Shown };
 }
 
-/** The pulses with the controls there, what the receiver does without a signal, everything the channel can emit, or safe pulses. */
+/** The pulse with the controls there, the failsafe's, any that the channel can emit, or any that is safe. */
 export type Shown = { readonly positions: ControlPositions } | "failsafe" | "reach" | "safe";
 
 /** What one channel must never leave. */
@@ -21,16 +21,16 @@ export interface Bounds {
   readonly safeUs: Interval;
   /** With its servo alone. */
   readonly servoUs: Interval;
-  /** How far a reading may be from what is expected: half a step and 1 us of the meter. */
+  /** How far a reading may be from what is expected. */
   readonly readingUs: number;
 }
 
-// Pulses of values on the grid differ from the safe end by rounding errors only.
+// The pulses of values on the grid differ from a safe end by rounding errors only.
 const slackUs = 1e-9;
 
 /**
- * The drafts as steps, executed one by one on the simulated transmitter. Undefined where powered outputs could leave their bounds
- * before, after or while an edit is typed: with a linkage on the safe pulses, with none what a bare servo takes.
+ * The drafts as steps, executed one by one on the simulated transmitter. Undefined where a powered output could leave its bounds
+ * before, after or during an edit: with linkages on the safe pulses, with none what a bare servo takes.
  */
 export function walkOrder(
   drafts: readonly Draft[],
@@ -39,88 +39,81 @@ export function walkOrder(
 ): readonly ProcedureStep[] | undefined {
   const steps: ProcedureStep[] = [];
   let state = start;
-  let shown = new Map<number, Interval>();
-  for (const draft of drafts) {
-    for (const edit of draft.edits) {
-      const next = applyEdit(state, toTransmitterEdit(edit));
-      if (!allInside(whileTyped(state, next, edit, bounds), draft, bounds)) return undefined;
-      state = next;
+  let shown: ReadonlyMap<number, Interval> = new Map();
+  for (const { read, ...step } of drafts) {
+    for (const edit of step.edits) {
+      const typed = reachWhileTyped(state, edit);
+      if (typed !== undefined && !mayEmit(edit.channel, typed, step, bounds)) return undefined;
+      state = applyEdit(state, toTransmitterEdit(edit));
     }
-    const now = reachOfAll(state, bounds);
-    if (!allInside(now, draft, bounds)) return undefined;
-    const { read, ...rest } = draft;
-    const expect = read === undefined ? [] : read.channels.flatMap((channel) => expectOf(state, channel, read.show, bounds));
-    steps.push({ ...rest, expect, reach: changesOf(shown, now) });
+    const now = reachOf(state, [...bounds.keys()]);
+    if (![...now].every(([channel, interval]) => mayEmit(channel, interval, step, bounds))) return undefined;
+    const expect = (read?.channels ?? []).flatMap((channel) => {
+      const bound = bounds.get(channel);
+      const pulseUs = read === undefined ? undefined : showing(state, channel, read.show);
+      return bound === undefined || pulseUs === undefined
+        ? []
+        : [{ channel, pulseUs: readable(pulseUs, bound) }];
+    });
+    steps.push({ ...step, expect, reach: changes(shown, now) });
     shown = now;
   }
   return steps;
 }
 
-/** What all channels can emit. */
-export function reachOfAll(
-  state: Transmitter,
-  channels: ReadonlyMap<number, unknown>,
-): Map<number, Interval> {
+/** What each of these channels can emit. */
+export function reachOf(state: Transmitter, channels: readonly number[]): ReadonlyMap<number, Interval> {
   return new Map(
-    [...channels.keys()].flatMap((channel) => {
+    channels.flatMap((channel) => {
       const interval = reach(state, channel);
       return interval === undefined ? [] : [[channel, interval] as const];
     }),
   );
 }
 
-/** What the edited channel can emit at any value between the old and the new one, and where a new value starts at 0. */
-function whileTyped(
-  before: Transmitter,
-  after: Transmitter,
-  edit: Edit,
-  bounds: ReadonlyMap<number, Bounds>,
-): Map<number, Interval> {
-  const empty = edit.addPercent === undefined ? after : applyEdit(before, toTransmitterEdit({ ...edit, addPercent: 0 }));
-  const typed = new Map<number, Interval>();
-  for (const state of [before, empty, after])
-    for (const [channel, interval] of reachOfAll(state, bounds))
-      typed.set(channel, joinIntervals(interval, typed.get(channel) ?? interval));
-  return typed;
+/** What the channel can emit at any value from the old to the new one; a value of a control may also start at nothing. */
+function reachWhileTyped(before: Transmitter, edit: Edit): Interval | undefined {
+  const typed = edit.addPercent === undefined ? [edit] : [{ ...edit, addPercent: 0 }, edit];
+  return [before, ...typed.map((one) => applyEdit(before, toTransmitterEdit(one)))]
+    .map((state) => reach(state, edit.channel))
+    .reduce((all, one) => (all === undefined || one === undefined ? undefined : joinIntervals(all, one)));
 }
 
-function allInside(
-  reaches: ReadonlyMap<number, Interval>,
-  { supply, linkage }: Draft,
+function mayEmit(
+  channel: number,
+  pulseUs: Interval,
+  { supply, linkage }: Pick<Draft, "supply" | "linkage">,
   bounds: ReadonlyMap<number, Bounds>,
 ): boolean {
-  if (supply === "off") return true;
-  return [...bounds].every(([channel, { safeUs, servoUs }]) => {
-    const interval = reaches.get(channel);
-    return interval === undefined || isInside(interval, linkage === "on" ? safeUs : servoUs, slackUs);
-  });
+  const bound = bounds.get(channel);
+  if (supply === "off" || bound === undefined) return true;
+  return isInside(pulseUs, linkage === "on" ? bound.safeUs : bound.servoUs, slackUs);
 }
 
-function expectOf(
-  state: Transmitter,
-  channel: number,
-  show: Shown,
-  bounds: ReadonlyMap<number, Bounds>,
-): ChannelPulses[] {
-  const bound = bounds.get(channel);
-  const pulses = reach(state, channel);
-  if (bound === undefined || pulses === undefined) return [];
-  const { safeUs, readingUs } = bound;
-  if (show === "safe") return [{ channel, pulseUs: safeUs }];
-  const pulseUs = show === "failsafe" ? state.outputs[channel]?.failsafeUs : show === "reach" ? undefined : outputs(state, show.positions)[channel];
-  const [lowUs, highUs] = pulseUs === undefined ? pulses : [pulseUs, pulseUs];
-  // A reading past a safe pulse is wrong however near it is.
+function showing(state: Transmitter, channel: number, show: Shown): Interval | "safe" | undefined {
+  if (show === "safe") return "safe";
+  if (show === "reach") return reach(state, channel);
+  const pulseUs =
+    show === "failsafe" ? state.outputs[channel]?.failsafeUs : outputs(state, show.positions)[channel];
+  return pulseUs === undefined ? undefined : [pulseUs, pulseUs];
+}
+
+/** What may be read of a pulse that is sent: as near as the meter tells, but however near, never past a safe pulse. */
+function readable(pulseUs: Interval | "safe", { safeUs, readingUs }: Bounds): Interval {
+  if (pulseUs === "safe") return safeUs;
+  const [lowUs, highUs] = pulseUs;
   return [
-    {
-      channel,
-      pulseUs: [Math.max(lowUs - readingUs, Math.min(lowUs, safeUs[0])), Math.min(highUs + readingUs, Math.max(highUs, safeUs[1]))],
-    },
+    Math.max(lowUs - readingUs, Math.min(lowUs, safeUs[0])),
+    Math.min(highUs + readingUs, Math.max(highUs, safeUs[1])),
   ];
 }
 
-function changesOf(before: ReadonlyMap<number, Interval>, now: ReadonlyMap<number, Interval>): ChannelPulses[] {
+function changes(
+  before: ReadonlyMap<number, Interval>,
+  now: ReadonlyMap<number, Interval>,
+): readonly ChannelPulses[] {
   return [...now].flatMap(([channel, pulseUs]) => {
     const old = before.get(channel);
-    return old !== undefined && old[0] === pulseUs[0] && old[1] === pulseUs[1] ? [] : [{ channel, pulseUs }];
+    return old?.[0] === pulseUs[0] && old[1] === pulseUs[1] ? [] : [{ channel, pulseUs }];
   });
 }

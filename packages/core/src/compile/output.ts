@@ -3,8 +3,8 @@ import { canonicalJson } from "../plan/canonical-json.ts";
 import { type EntryGrid, entryGrid } from "./entry-grid.ts";
 import type { Move } from "./motion.ts";
 import type { Report } from "./report.ts";
-import { largestStepUs } from "./resolve-bench.ts";
 import type { Rig } from "./rig-servos.ts";
+import { largestStepUs } from "./step-span.ts";
 import { type Travel, travelOfMean } from "./travel.ts";
 
 /** A surface with its servos and what its controls add to it. */

@@ -4,7 +4,9 @@ import { type EnteredWish, reachPlace } from "./enter-wishes.ts";
 import type { Entry } from "./entry-grid.ts";
 import { type Controls, restState, type State, sumMoves } from "./motion.ts";
 import type { Output } from "./output.ts";
+import { planDoubt } from "./plan-doubt.ts";
 import { planExtremes } from "./plan-extremes.ts";
+import { planLoad } from "./plan-load.ts";
 import { planPowerUp } from "./plan-power-up.ts";
 import { planSettings } from "./plan-setting.ts";
 import { planSummed } from "./plan-summed.ts";
@@ -40,6 +42,8 @@ export function planChannel(
           report,
         );
   if (neutral === undefined || failsafe === undefined) return undefined;
+  const load = planLoad(output, wishes, model, controls, report);
+  const doubt = planDoubt(output, wishes);
   const summed = planSummed(output, wishes, controls, report);
   const powerUp = planPowerUp(output, radio, sumMoves(output.motion.moves, controls, rest), report);
   const rigs = output.members.map(({ rig }) => rig);
@@ -55,9 +59,11 @@ export function planChannel(
     guardUs: output.guardUs,
     limits: output.grid.limits,
     neutral: percentPulse(neutral),
-    settings: wishes.flatMap((wish) => planSettings(output, wish, neutral, radio)),
+    settings: wishes.flatMap((wish) => planSettings(output, wish, neutral, model, controls)),
     ...(summed === undefined ? {} : { summed }),
     extremes: planExtremes(output, radio, controls, complete, report),
+    ...(doubt === undefined ? {} : { doubt }),
+    ...(load === undefined ? {} : { load }),
     ...(powerUp === undefined ? {} : { powerUp }),
     failsafe: percentPulse(failsafe),
   };

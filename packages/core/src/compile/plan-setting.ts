@@ -1,29 +1,47 @@
-import type { Radio } from "../model/model.ts";
+import type { Model, Radio } from "../model/model.ts";
 import type { Setting } from "../plan/setup-plan.ts";
 import { toPercent } from "../signal/percent.ts";
 import { throwAt } from "../surface/throw.ts";
+import { expand } from "../uncertainty/expand.ts";
 import { decimalsOf } from "../units/decimals.ts";
 import { deg, us } from "../units/quantity.ts";
 import type { EnteredWish } from "./enter-wishes.ts";
 import type { Entry } from "./entry-grid.ts";
+import type { Controls } from "./motion.ts";
 import type { Member, Motion, Output } from "./output.ts";
+import { doubtAt } from "./plan-doubt.ts";
+import { planSettingLoad } from "./plan-load.ts";
+import type { Rig } from "./rig-servos.ts";
 import { trailingEdge } from "./trailing-edge.ts";
 
 /** A wish as lines of the plan: one for each surface that the channel drives. */
-export function planSettings(output: Output, entered: EnteredWish, neutral: Entry, radio: Radio): Setting[] {
+export function planSettings(
+  output: Output,
+  entered: EnteredWish,
+  neutral: Entry,
+  model: Model,
+  controls: Controls,
+): Setting[] {
   const surfaces = new Map(output.members.map((member) => [member.motion.name, member]));
-  return [...surfaces.values()].map((member) => planSetting(output, member, entered, neutral, radio));
+  return [...surfaces.values()].map((member) => {
+    const setting = planSetting(output, member, entered, neutral, model.radio);
+    const load = planSettingLoad(member, entered, model, controls);
+    if (load === undefined) return setting;
+    const { heldNm: _, ...shown } = load;
+    return { ...setting, load: shown };
+  });
 }
 
 /** What is wanted, the exact pulse, the values for every way a transmitter may ask, and what they give. */
 function planSetting(
   output: Output,
-  { motion, rig: { travel } }: Member,
+  { motion, rig }: Member,
   entered: EnteredWish,
   neutral: Entry,
   radio: Radio,
 ): Setting {
   const { openPlaces } = output;
+  const { travel } = rig;
   const { wish, exactUs, entry } = entered;
   const byDegrees = travel.unit === "deg";
   const base = wish.when === undefined ? neutral : restEntry(output, wish.restPlace);
@@ -44,8 +62,16 @@ function planSetting(
       sharePercent: entry.sharePercent,
       ...(byDegrees ? { commandPercent: onStep(commandPercent(place, openPlaces), radio) } : {}),
     },
-    ...(byDegrees && given !== undefined ? { gives: { deflectionDeg: given, errorDeg: given - place } } : {}),
+    ...(byDegrees && given !== undefined ? { gives: gives(rig, entry.pulseUs, given, place) } : {}),
   };
+}
+
+function gives(rig: Rig, pulseUs: number, deflectionDeg: number, wantedDeg: number) {
+  const doubt = doubtAt(rig, pulseUs);
+  const errorDeg = deflectionDeg - wantedDeg;
+  return doubt === undefined
+    ? { deflectionDeg, errorDeg }
+    : { deflectionDeg, errorDeg, uncertaintyDeg: expand(doubt.standard) };
 }
 
 function wanted({ surface }: Motion, deflectionDeg: number) {

@@ -35,7 +35,9 @@ export function planTransits(
         servo: slowest.output.members[0].rig.named.id,
       });
     for (const way of ways)
-      planned.get(way.output)?.push(...legsOfWay(way, seconds, control, model).filter((leg) => leg.seconds > 0));
+      planned
+        .get(way.output)
+        ?.push(...legsOfWay(way, seconds, control, model).filter((leg) => leg.seconds > 0));
   }
   return planned;
 }

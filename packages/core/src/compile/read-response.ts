@@ -1,15 +1,21 @@
 import type { Instruments, Reading, Surface } from "../model/model.ts";
 import { type ReadingProblem, responseFromReadings } from "../response/from-readings.ts";
-import type { ServoReading } from "../response/merge-readings.ts";
+import type { ReadingPoint, ServoReading } from "../response/merge-readings.ts";
 import type { Response } from "../response/response.ts";
 import { trueDeflection } from "../surface/meter.ts";
 import { deflectionForThrow } from "../surface/throw.ts";
 import { type Deg, us } from "../units/quantity.ts";
-import { type ReadingDoubt, readingDoubt } from "./reading-doubt.ts";
+import { type ReadingDoubt, readingDoubt } from "./doubts.ts";
 import type { Report } from "./report.ts";
 import type { ResolvedBench } from "./resolve-bench.ts";
 import type { NamedServo } from "./resolve-names.ts";
 import { trailingEdge } from "./trailing-edge.ts";
+
+/** A response with the points that it goes through. */
+export interface ReadResponse {
+  readonly response: Response;
+  readonly points: readonly ReadingPoint[];
+}
 
 /**
  * Step 3: the response of one servo from its readings. Undefined where there are too few to know degrees; `"contradicts"` where
@@ -21,15 +27,15 @@ export function readResponse(
   bench: ResolvedBench | undefined,
   instruments: Instruments | undefined,
   report: Report,
-): Response | undefined | "contradicts" {
+): ReadResponse | undefined | "contradicts" {
   const declared = named.servo.bench.readings ?? [];
   const at = [...named.address, "bench", "readings"];
   const readings = declared.map((reading, index) =>
     inDegrees(reading, index, named, surface, instruments, report),
   );
   if (!readings.every((reading) => reading !== undefined)) return "contradicts";
-  const doubt = readingDoubt(surface, instruments);
-  const { response, problems, hysteresis } = responseFromReadings(readings, doubt);
+  const doubt = readingDoubt(surface, instruments, declared);
+  const { response, points, problems, hysteresis } = responseFromReadings(readings, doubt);
   for (const problem of problems) reportProblem(problem, readings, named, at, report);
   for (const { pulseUs, differenceDeg, indices } of hysteresis)
     if (Math.abs(differenceDeg) > 2 * doubt.deflectionDeg)
@@ -47,7 +53,7 @@ export function readResponse(
     return "contradicts";
   }
   compareWithBench(readings, response, bench, named, doubt, report);
-  return response;
+  return { response, points };
 }
 
 function inDegrees(

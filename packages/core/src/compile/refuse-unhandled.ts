@@ -3,7 +3,6 @@ import type { Report } from "./report.ts";
 
 /** What this version cannot compute yet is refused by name: a plan that leaves it out would be wrong. */
 export function refuseUnhandled(model: Model, report: Report): void {
-  if (model.airspeed !== undefined) report("not-handled", ["airspeed"], { what: "airspeed" });
   for (const [name, surface] of Object.entries(model.surfaces)) {
     for (const servo of [surface.servo, ...Object.values(surface.servos ?? {})])
       if (servo?.linkage !== undefined)

@@ -1,12 +1,13 @@
 import type { Model, Radio } from "../model/model.ts";
 import { halfPulse } from "../response/half-pulse.ts";
+import { nextReading } from "../response/next-reading.ts";
 import { roundPercent } from "../signal/grid.ts";
 import { toPercent, toPulse } from "../signal/percent.ts";
+import { expand } from "../uncertainty/expand.ts";
 import { us } from "../units/quantity.ts";
 import type { ExactWish } from "./enter-wishes.ts";
 import { describeWish } from "./list-wishes.ts";
 import type { Output } from "./output.ts";
-import { readingDoubt } from "./reading-doubt.ts";
 import type { Report } from "./report.ts";
 
 // Below this the guess would have been good enough to need no mention.
@@ -17,18 +18,46 @@ export function remark(exact: ReadonlyMap<Output, readonly ExactWish[]>, model: 
   for (const [output, wishes] of exact) {
     remarkLimits(output, model.radio, report);
     remarkHalfPulse(output, wishes, report);
-    remarkYLead(output, wishes, model, report);
+    remarkNextReading(output, wishes, report);
+    remarkYLead(output, wishes, report);
   }
   if (model.failsafe === undefined && exact.size > 0) report("failsafe-missing", [], {});
 }
 
-/** How far the surfaces of a Y lead stand apart at the setting where they differ most. */
-function remarkYLead(
-  { members, channel }: Output,
+/** The reading to take next, where the gaps between the readings cost more than the doubt of one. */
+function remarkNextReading(
+  { members: [{ rig }] }: Output,
   wishes: readonly ExactWish[],
-  model: Model,
   report: Report,
 ): void {
+  if (rig.points === undefined) return;
+  const doubt = { pulseUs: rig.settingDoubt.standard, deflectionDeg: rig.readingDoubt.standard };
+  const next = nextReading(
+    rig.points,
+    wishes.map(({ wish }) => wish.place),
+    doubt,
+  );
+  if (next?.kind !== "gap") return;
+  const {
+    wantedDeg,
+    gapDeg,
+    readingDeg,
+    pulseUs,
+    betweenUs: [lowUs, highUs],
+  } = next;
+  report("read-more", [...rig.named.address, "bench", "readings"], {
+    servo: rig.named.id,
+    wantedDeg,
+    gapDeg,
+    readingDeg,
+    lowUs,
+    highUs,
+    pulseUs,
+  });
+}
+
+/** How far the surfaces of a Y lead stand apart at the setting where they differ most. */
+function remarkYLead({ members, channel }: Output, wishes: readonly ExactWish[], report: Report): void {
   const [first, ...others] = members;
   if (others.length === 0 || first.rig.travel.unit !== "deg") return;
   const apart = wishes.map(({ wish, nearest }) => {
@@ -36,7 +65,7 @@ function remarkYLead(
     return { wish, apartDeg: Math.max(...places) - Math.min(...places) };
   });
   const worst = apart.toSorted((a, b) => b.apartDeg - a.apartDeg)[0];
-  const doubtDeg = 2 * readingDoubt(first.motion.surface, model.instruments).deflectionDeg;
+  const doubtDeg = expand(first.rig.readingDoubt.standard);
   if (worst !== undefined && worst.apartDeg > doubtDeg)
     report("y-lead-off", [...first.rig.named.address, "channel"], {
       channel,

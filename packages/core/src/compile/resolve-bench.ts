@@ -1,6 +1,9 @@
-import type { Bench, Instruments, Radio, Stop } from "../model/model.ts";
+import type { Bench, Instruments, Radio, ServoType, Stop } from "../model/model.ts";
+import { guardSpanUs } from "../uncertainty/guard.ts";
+import { settingDoubt } from "./doubts.ts";
 import type { Report } from "./report.ts";
 import type { NamedServo } from "./resolve-names.ts";
+import { largestStepUs } from "./step-span.ts";
 
 /** One servo's stops and what lies safely inside them. */
 export interface ResolvedBench {
@@ -16,9 +19,6 @@ export interface ResolvedBench {
   /** The raw stops, lowest and highest pulse. */
   readonly stopsUs: readonly [number, number];
 }
-
-/** Half-widths of doubt where a model states none: (assumption of experience) a tester that shows whole microseconds, an angle meter, a steel rule. */
-export const usualInstruments = { pulseUs: 1, deflectionDeg: 0.2, throwMm: 0.5 } as const;
 
 const thickGuardUs = 30;
 /** A rise of the holding current by more than this is first contact. (assumption of experience) */
@@ -46,7 +46,7 @@ export function resolveBench(
     report("stops-reversed", at, { upUs, levelUs, downUs });
     return undefined;
   }
-  const neededUs = neededGuard(radio, instruments, servo.type?.deadBand ?? 0);
+  const neededUs = neededGuard(radio, instruments, servo.type);
   const guard = statedGuard(bench, neededUs, at, report);
   // A stop left out is level itself, which must stay reachable: nothing was measured there to keep clear of.
   const upGuard = bench.up === undefined ? 0 : guard;
@@ -97,18 +97,15 @@ function statedGuard(
 }
 
 /**
- * Twice the combined standard doubt of reading the stop and of setting a pulse (tester, half a step of the radio, dead band,
- * each rectangular), and never less than one step of the radio.
+ * Twice the combined standard doubt of reading the stop and of setting a pulse, and never less than one step of the radio.
  */
-function neededGuard(radio: Radio, instruments: Instruments | undefined, deadBandUs: number): number {
-  const stepUs = largestStepUs(radio);
-  const halfWidths = [instruments?.pulse ?? usualInstruments.pulseUs, stepUs / 2, deadBandUs];
-  const standardUs = Math.sqrt(halfWidths.reduce((sum, width) => sum + width ** 2 / 3, 0));
-  return Math.max(2 * standardUs, stepUs);
-}
-
-/** Pulse span of one step of the radio, on its coarser side. */
-export function largestStepUs(radio: Radio): number {
-  const { per100 } = radio;
-  return ((typeof per100 === "number" ? per100 : Math.max(per100.below, per100.above)) * radio.step) / 100;
+function neededGuard(
+  radio: Radio,
+  instruments: Instruments | undefined,
+  type: ServoType | undefined,
+): number {
+  return guardSpanUs({
+    pulseUs: settingDoubt(radio, instruments, type).standard,
+    stepUs: largestStepUs(radio),
+  });
 }

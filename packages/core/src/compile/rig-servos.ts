@@ -1,5 +1,8 @@
 import type { Instruments, Radio, Surface } from "../model/model.ts";
+import type { ReadingPoint } from "../response/merge-readings.ts";
 import type { Response } from "../response/response.ts";
+import type { Propagated } from "../uncertainty/propagate.ts";
+import { readingDoubt, settingDoubt } from "./doubts.ts";
 import { readResponse } from "./read-response.ts";
 import type { Report } from "./report.ts";
 import { type ResolvedBench, resolveBench } from "./resolve-bench.ts";
@@ -13,6 +16,11 @@ export interface Rig {
   readonly travel: Travel;
   /** Absent on a bench that knows no degrees. */
   readonly response?: Response;
+  /** The readings that the response goes through. */
+  readonly points?: readonly ReadingPoint[];
+  /** Doubt of a deflection as read, degrees, and of a pulse as obeyed, microseconds. */
+  readonly readingDoubt: Propagated;
+  readonly settingDoubt: Propagated;
   /** What may be emitted: inside the guards, and inside the deflections that the builder allows. */
   readonly safeUs: readonly [number, number];
   /** Pulses that are safe and known. */
@@ -41,8 +49,9 @@ function rigServo(
   report: Report,
 ): Rig | undefined {
   const bench = resolveBench(named, radio, instruments, report);
-  const response = readResponse(named, surface, bench, instruments, report);
-  if (bench === undefined || response === "contradicts") return undefined;
+  const read = readResponse(named, surface, bench, instruments, report);
+  if (bench === undefined || read === "contradicts") return undefined;
+  const response = read?.response;
   const travel = response === undefined ? travelByPulse(bench) : travelByResponse(response);
   const safeUs = withinAllowed(bench.safeUs, surface, travel);
   const openUs = [Math.max(safeUs[0], travel.pulsesUs[0]), Math.min(safeUs[1], travel.pulsesUs[1])] as const;
@@ -63,7 +72,9 @@ function rigServo(
     named,
     bench,
     travel,
-    ...(response === undefined ? {} : { response }),
+    ...read,
+    readingDoubt: readingDoubt(surface, instruments, named.servo.bench.readings).causes,
+    settingDoubt: settingDoubt(radio, instruments, named.servo.type),
     safeUs,
     openUs,
     openPlaces,

@@ -174,6 +174,19 @@ export const sentences = {
       `Out and back differ by ${n(f.differenceDeg)} deg at ${n(f.pulseUs)} us: free play or the servo's dead band; no position can be better than that.`,
     () => "Take up the play, then measure again.",
   ),
+  "read-more": note(
+    (f: {
+      servo: string;
+      wantedDeg: number;
+      gapDeg: number;
+      readingDeg: number;
+      lowUs: number;
+      highUs: number;
+      pulseUs: number;
+    }) =>
+      `Near ${n(f.wantedDeg)} deg the gap between the readings of ${f.servo} at ${n(f.lowUs)} and ${n(f.highUs)} us costs up to ${n(f.gapDeg)} deg, more than a reading's own doubt of ${n(f.readingDeg)} deg.`,
+    (f: { pulseUs: number }) => `Take the next reading at ${n(f.pulseUs)} us.`,
+  ),
   "reading-past-stop": warning(
     (f: { pulseUs: number; stopUs: number; stop: string }) =>
       `A reading was taken at ${n(f.pulseUs)} us, past the stop ${f.stop} at ${n(f.stopUs)} us.`,
@@ -341,6 +354,41 @@ export const sentences = {
       `${f.surface} reaches only ${n(f.leftDeg)} deg ${f.way} with full stick at ${f.detent}; ${n(f.wantedDeg)} deg is wanted.`,
     () => "Use less compensation at that detent, or more stick travel.",
   ),
+  "not-held": error(
+    (f: {
+      servo: string;
+      what: string;
+      sharePercent: number;
+      airspeedMps: number;
+      limitMps: number;
+      momentNm: number;
+    }) =>
+      `${f.servo} would need about ${whole(f.sharePercent)} % of its stall torque to hold ${f.what} at ${n(f.airspeedMps)} m/s (estimate; beyond about 20 deg the linear law overstates): it will be blown back.`,
+    (f: { limitMps: number }) =>
+      `Use this detent up to ${n(f.limitMps)} m/s (half of the torque) and say so in airspeed, or use a stronger servo or a linkage with more grip.`,
+  ),
+  "load-high": warning(
+    (f: {
+      servo: string;
+      what: string;
+      sharePercent: number;
+      airspeedMps: number;
+      limitMps: number;
+      momentNm: number;
+    }) =>
+      `${f.servo} would need about ${whole(f.sharePercent)} % of its stall torque to hold ${f.what} at ${n(f.airspeedMps)} m/s (estimate; beyond about 20 deg the linear law overstates).`,
+    (f: { limitMps: number }) => `Half of the torque is reached at ${n(f.limitMps)} m/s.`,
+  ),
+  "supply-short": warning(
+    (f: { neededAmps: number; supplyAmps: number; servos: number }) =>
+      `All ${f.servos} servos holding and one stalled draw about ${n(f.neededAmps)} A; the supply gives ${n(f.supplyAmps)} A.`,
+    () => "Use a stronger supply, and watch the voltage when a servo is stopped by hand.",
+  ),
+  "play-large": warning(
+    (f: { surface: string; playDeg: number; mostDeg: number }) =>
+      `${f.surface} has ${n(f.playDeg)} deg of free play from side to side; more than ${n(f.mostDeg)} deg should be looked at before any flight.`,
+    () => "Find the play (servo gear, clevis, horn, hinge) and take it out. Nothing here clears flutter.",
+  ),
   "gave-way": note(
     (f: { control: string; position: string; surface: string; from: number; to: number }) =>
       `${f.control} at ${f.position} gives way on ${f.surface}: ${n(f.to)} deg in place of ${n(f.from)} deg.`,
@@ -375,6 +423,10 @@ export const sentences = {
 /** A number for a sentence: at most one decimal from 100 on, two below, without trailing zeros. */
 function n(value: number): string {
   return formatTrimmed(value, Math.abs(value) >= 100 ? 1 : 2);
+}
+
+function whole(value: number): string {
+  return formatTrimmed(value, 0);
 }
 
 type Both<M extends Facts, R> = R extends Facts ? M & R : M;

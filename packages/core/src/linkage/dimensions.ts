@@ -21,7 +21,15 @@ export interface Dimension {
 export function dimensionsOf(linkage: Linkage): readonly Dimension[] {
   switch (linkage.kind) {
     case "pushrod":
-      return fields(linkage, { arm: "mm", horn: "mm", base: "mm", rise: "mm", rod: "mm", armAt: "deg", hornAt: "deg" });
+      return fields(linkage, {
+        arm: "mm",
+        horn: "mm",
+        base: "mm",
+        rise: "mm",
+        rod: "mm",
+        armAt: "deg",
+        hornAt: "deg",
+      });
     case "ballRod":
       return ballRodDimensions(linkage);
     case "bentRod":

@@ -55,6 +55,14 @@ export const modelSchema = strict({
   yields: named(anyName, names(controlName, 1)).exactOptional(),
   transit: named(controlName, number("transit", 0, 600, "seconds")).exactOptional(),
   airspeed: airspeedSchema.exactOptional(),
+  field: strict({
+    height: number("height of the field", -500, 9000, "metres"),
+    temperature: number("temperature", -60, 60, "degrees Celsius").exactOptional(),
+  }).exactOptional(),
+  supply: strict({
+    voltage: positive("supply voltage", 100, "volts").exactOptional(),
+    current: positive("current that the supply gives", 1000, "amperes").exactOptional(),
+  }).exactOptional(),
   failsafe: controlStateSchema.exactOptional(),
 });
 

@@ -6,8 +6,10 @@ import type {
   Deg,
   DegPerS,
   DegPerUs,
+  Metres,
   Mm,
   Mps,
+  Newtons,
   Nm,
   Percent,
   Seconds,
@@ -31,6 +33,10 @@ export interface Model {
   /** Seconds for the longest way between two detents of a selector; shorter ways take less. */
   readonly transit?: Readonly<Record<string, Seconds>>;
   readonly airspeed?: Airspeed;
+  /** Where the model is flown; left out, sea level in the standard atmosphere. */
+  readonly field?: { readonly height: Metres; readonly temperature?: Celsius };
+  /** What feeds the servos. */
+  readonly supply?: { readonly voltage?: Volts; readonly current?: Amps };
   /** Where each control stands at loss of signal; a control not named: first detent, centred. */
   readonly failsafe?: ControlState;
 }
@@ -61,11 +67,21 @@ export interface Surface {
   /** Hinge line to trailing edge, square to the hinge, where throws are read. */
   readonly chord?: Mm;
   readonly span?: Mm;
+  /** Whole chord of the section that the surface is the rear of; left out, four times the surface's. */
+  readonly section?: Mm;
+  /** Own hinge-moment coefficients, per degree, negative where the air turns the surface back; left out, a plain flap of a thin section. */
+  readonly hingeMoment?: { readonly byIncidence: number; readonly byDeflection: number };
+  /** Largest incidence of the section at the speeds stated; left out, 0. */
+  readonly incidence?: Deg;
+  /** Moment of inertia about the hinge, kilogram square metres. */
+  readonly inertia?: number;
   /** Height of the trailing edge above the line through hinge and chord at level, for a dropped or raised hinge. */
   readonly trailingEdgeRise?: Mm;
   /** `straight`: throw is the straight line between the two trailing-edge points (default); `vertical`: its height. */
   readonly throwBy?: "straight" | "vertical";
   readonly hinge?: { readonly sweep?: Deg; readonly tilt?: Deg };
+  /** The surface moves by plus and minus this with the servo at rest. */
+  readonly freePlay?: Deg;
   /** Deflections from level that full stick must still reach at every detent: up and down, both positive. */
   readonly reserve?: { readonly up?: Deg; readonly down?: Deg };
   /** Deflections the builder allows: [lowest, highest], trailing edge down positive. */
@@ -88,6 +104,21 @@ export interface Servo {
   readonly turns?: "clockwise" | "anticlockwise";
   readonly bench: Bench;
   readonly linkage?: Linkage;
+  readonly rod?: Rod;
+  /** Force along the rod that its other parts hold, by name: horn, clevis, hinge. */
+  readonly holds?: Readonly<Record<string, Newtons>>;
+}
+
+/** What a rod is made of, to tell when it buckles. */
+export interface Rod {
+  readonly material: "steel" | "aluminium" | "titanium" | "brass" | "carbon" | "glass" | "hardwood";
+  readonly diameter: Mm;
+  /** Inner diameter of a tube. */
+  readonly bore?: Mm;
+  /** Length that stands free. */
+  readonly length: Mm;
+  /** How its ends are held; left out, `pinned`. */
+  readonly ends?: "pinned" | "fixedPinned" | "fixed" | "fixedFree";
 }
 
 export interface ServoType {

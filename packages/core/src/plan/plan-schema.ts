@@ -60,6 +60,20 @@ const setting = z.strictObject({
       ),
     }),
   ),
+  load: z.exactOptional(
+    z
+      .strictObject({
+        airspeedMps: z.number(),
+        momentNm: z.number().describe("about the hinge, newton metres"),
+        torqueNm: z.number().describe("at the servo, newton metres"),
+        share: z.number().describe("of the stall torque at the supply in use"),
+        limitMps: z.exactOptional(
+          z.number().describe("airspeed at which half of the stall torque would be used"),
+        ),
+        rodN: z.exactOptional(z.number().describe("force along the rod, newtons")),
+      })
+      .describe("an estimate of the load"),
+  ),
 });
 
 const extreme = z.strictObject({
@@ -91,6 +105,15 @@ const channel = z.strictObject({
   curveWorstDeg: z.exactOptional(z.number()),
   settings: z.array(setting),
   extremes: z.strictObject({ low: extreme, high: extreme }),
+  doubt: z.exactOptional(
+    z.strictObject({
+      control: z.string(),
+      detent: z.exactOptional(z.string()),
+      stick: z.exactOptional(z.union([z.literal(-1), z.literal(1)])),
+      uncertaintyDeg: z.number().describe("expanded doubt, k = 2, degrees"),
+      budget: z.array(z.strictObject({ cause: z.string(), standardDeg: z.number(), share: z.number() })),
+    }),
+  ),
   summed: z.exactOptional(
     z.strictObject({
       wantedDeg: deflection,
@@ -135,6 +158,7 @@ const match = z.strictObject({
   between: z.tuple([z.string(), z.string()]),
   surfaces: z.tuple([z.string(), z.string()]),
   at: z.number(),
+  uncertaintyDeg: z.number().describe("expanded doubt of the difference, k = 2, degrees"),
 });
 
 const gang = z.strictObject({

@@ -44,6 +44,8 @@ export interface PlanChannel {
   readonly curveWorstDeg?: number;
   readonly settings: readonly Setting[];
   readonly extremes: { readonly low: Extreme; readonly high: Extreme };
+  /** The setting that is least sure, and why; absent where the bench knows no degrees. */
+  readonly doubt?: PlanDoubt;
   /** What a transmitter gives that adds percents, at the combination where it is furthest off; absent where nothing adds up. */
   readonly summed?: Summed;
   readonly transits?: readonly Transit[];
@@ -82,6 +84,23 @@ export interface Setting {
     readonly errorDeg: number;
     readonly uncertaintyDeg?: number;
   };
+  /** Absent where airspeed, size or servo are not known. */
+  readonly load?: SettingLoad;
+}
+
+/** Estimated load of the servo at a setting. */
+export interface SettingLoad {
+  readonly airspeedMps: number;
+  /** About the hinge. */
+  readonly momentNm: number;
+  /** At the servo. */
+  readonly torqueNm: number;
+  /** Of the stall torque at the supply in use. */
+  readonly share: number;
+  /** Airspeed at which half of the stall torque would be used. */
+  readonly limitMps?: number;
+  /** Along the rod, where the linkage is known. */
+  readonly rodN?: number;
 }
 
 export interface Enter extends PercentPulse {
@@ -109,12 +128,27 @@ export interface Transit {
   readonly fastestSeconds?: number;
 }
 
+/** The setting that loads the servo most. An estimate; it never clears flutter. */
 export interface Load {
   readonly worstNm: number;
   readonly heldNm: number;
   readonly share: number;
   readonly when: Readonly<Record<string, string | number>>;
   readonly airspeedMps: number;
+}
+
+export interface PlanDoubt {
+  readonly control: string;
+  readonly detent?: string;
+  readonly stick?: -1 | 1;
+  /** Expanded, k = 2. */
+  readonly uncertaintyDeg: number;
+  /** Causes, the largest first; the shares of the variance add up to 1. */
+  readonly budget: readonly {
+    readonly cause: string;
+    readonly standardDeg: number;
+    readonly share: number;
+  }[];
 }
 
 export interface PlanMatch {
@@ -125,6 +159,8 @@ export interface PlanMatch {
   readonly surfaces: readonly [string, string];
   /** Share of the way from the first to the second detent. */
   readonly at: number;
+  /** Expanded doubt of the difference, k = 2; a difference below it is equal within measurement. */
+  readonly uncertaintyDeg: number;
 }
 
 /** Several servos that move one surface together. */

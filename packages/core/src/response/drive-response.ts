@@ -1,7 +1,7 @@
 import type { Drive, DriveEnd } from "../linkage/drive.ts";
 import { type Deg, deg, degPerUs, type Us, us } from "../units/quantity.ts";
-import { smoothPieces } from "./smooth-pieces.ts";
 import type { Response } from "./response.ts";
+import { smoothPieces } from "./smooth-pieces.ts";
 
 /** How a servo's pulse turns the shaft of a drive, and how the deflection is read, in plain numbers. */
 export interface ShaftLine {
@@ -26,6 +26,12 @@ export interface Cut {
 export interface Cuts {
   readonly low?: Cut;
   readonly high?: Cut;
+}
+
+/** How far a drive can be used towards one of its ends. */
+export interface UsableEnd {
+  readonly rotationDeg: number;
+  readonly end: DriveEnd;
 }
 
 /**
@@ -53,10 +59,11 @@ export function driveResponse(
 ): { readonly response: Response; readonly cut: Cuts } | undefined {
   const pulseOf = (rotationDeg: number) =>
     line.levelUs + (rotationDeg - line.rotationZeroDeg) / line.degPerUs;
-  const [atLow, atHigh] =
-    line.degPerUs > 0 ? [drive.range.low, drive.range.high] : [drive.range.high, drive.range.low];
-  const reachLowUs = pulseOf(usable(drive, atLow));
-  const reachHighUs = pulseOf(usable(drive, atHigh));
+  const usable = usableRotations(drive);
+  const [atLow, atHigh] = line.degPerUs > 0 ? usable : usable.toReversed();
+  if (atLow === undefined || atHigh === undefined) return undefined;
+  const reachLowUs = pulseOf(atLow.rotationDeg);
+  const reachHighUs = pulseOf(atHigh.rotationDeg);
   const pulses = [us(Math.max(lowUs, reachLowUs)), us(Math.min(highUs, reachHighUs))] as const;
   if (!(pulses[0] < pulses[1])) return undefined;
   const response = responseOver(drive, line, pulses);
@@ -64,16 +71,20 @@ export function driveResponse(
   return {
     response,
     cut: {
-      ...(reachLowUs > lowUs ? { low: { pulse: pulses[0], end: atLow } } : {}),
-      ...(reachHighUs < highUs ? { high: { pulse: pulses[1], end: atHigh } } : {}),
+      ...(reachLowUs > lowUs ? { low: { pulse: pulses[0], end: atLow.end } } : {}),
+      ...(reachHighUs < highUs ? { high: { pulse: pulses[1], end: atHigh.end } } : {}),
     },
   };
 }
 
-/** The rotation up to which an end can be used. */
-function usable({ range }: Drive, end: DriveEnd): number {
-  if (end.kind === "full" || end.kind === "trackEnd") return end.rotation;
-  return end.rotation + (end === range.low ? DEAD_CENTRE_MARGIN_DEG : -DEAD_CENTRE_MARGIN_DEG);
+/** The rotations between which a response can be told, low then high, each with the drive's own end near it. */
+export function usableRotations({ range: { low, high } }: Drive): readonly [UsableEnd, UsableEnd] {
+  const margin = ({ kind }: DriveEnd) =>
+    kind === "full" || kind === "trackEnd" ? 0 : DEAD_CENTRE_MARGIN_DEG;
+  return [
+    { rotationDeg: low.rotation + margin(low), end: low },
+    { rotationDeg: high.rotation - margin(high), end: high },
+  ];
 }
 
 function responseOver(drive: Drive, line: ShaftLine, pulses: readonly [Us, Us]): Response | undefined {

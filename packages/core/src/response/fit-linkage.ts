@@ -2,15 +2,17 @@ import { type Drive, type DriveEnd, isProblem, type LinkageProblem } from "../li
 import { drive } from "../linkage/drives.ts";
 import type { Linkage } from "../linkage/linkage.ts";
 import { chiSquareLimit } from "./chi-square-limit.ts";
-import { type Cuts, driveResponse, rotationOf } from "./drive-response.ts";
+import { type Cuts, driveResponse, rotationOf, type ShaftLine, usableRotations } from "./drive-response.ts";
 import { findReadRotation } from "./find-read-rotation.ts";
-import { type Estimate, type FitPoint, type FitStart, fitShape, type ShapeFit } from "./fit-shape.ts";
+import { type Estimate, type FitPoint, type FitStart, fitShape, ROTATION_DOUBT, type ShapeFit } from "./fit-shape.ts";
 import type { Response } from "./response.ts";
 
 /** A linkage's shape with the scale and the zeros of a servo's readings. */
 export interface LinkageFit {
-  /** From the lowest to the highest pulse read, nothing beyond. */
+  /** From the lowest to the highest pulse read, nothing beyond, as far as the linkage goes. */
   readonly response: Response;
+  /** Where the readings go on, by no more than their doubt, after the linkage has come to an end. */
+  readonly cut: Cuts;
   /** deflection read = deflection of the drive at `degPerUs` (pulse - level) + `rotationZeroDeg`, + `deflectionZeroDeg`. */
   readonly degPerUs: Estimate;
   readonly rotationZeroDeg: Estimate;
@@ -36,7 +38,7 @@ export interface Agreement {
   readonly dof: number;
   /** What 99 of 100 sound fits stay below. */
   readonly limit: number;
-  /** `chiSquare` is at most `limit`. */
+  /** The search came to rest, and `chiSquare` is at most `limit`. */
   readonly agrees: boolean;
 }
 
@@ -69,8 +71,8 @@ const FITTED = 3;
 
 /**
  * Fits a linkage's shape to readings that are in doubt by `doubtDeg` (standard, above 0): scale and zeros from the readings,
- * shape from the linkage. A fit that disagrees is returned too; `explainMisfit` says which dimension may be wrong. A reading
- * beyond the drive's range is a problem, but a fit that agrees may have moved it inside.
+ * shape from the linkage. A fit that disagrees is returned too, and `explainMisfit` says which dimension may be wrong; but
+ * where it disagrees and a reading stands beyond the drive's range, that is the problem.
  */
 export function fitLinkage(
   linkage: Linkage,
@@ -85,16 +87,78 @@ export function fitLinkage(
   const readDegPerUs = findReadRotation(made, points);
   if (readDegPerUs === undefined) return { kind: "noFit" };
   const { degPerUs } = start;
-  if (degPerUs !== undefined && degPerUs * readDegPerUs <= 0) return { kind: "turnsOtherWay", degPerUs, readDegPerUs };
-
+  if (degPerUs !== undefined && degPerUs * readDegPerUs < 0) {
+    return { kind: "turnsOtherWay", degPerUs, readDegPerUs };
+  }
   const shape = fitShape(made, points, doubtDeg, { ...start, readDegPerUs });
-  if (shape === undefined) return findOutOfReach(made, points, start, {}) ?? { kind: "noFit" };
-  const agreement = agreementOf(shape, points.length, start);
-  const fitted = driveResponse(made, shape.line, hullOf(points));
-  const cut = fitted === undefined || isCut(fitted.cut);
-  const outOfReach =
-    agreement.agrees && !cut ? undefined : findOutOfReach(made, points, start, fitted?.cut ?? {}, shape);
-  if (outOfReach !== undefined) return outOfReach;
-  if (fitted === undefined || cut) return { kind: "noFit" };
-  return { response: fitted.response, ...estimatesOf(shape), ...residualsOf(points, shape.missesDeg), agreement };
+  const fitted = shape && driveResponse(made, shape.line, hullOf(points));
+  const agreement = shape && agreementOf(shape, points.length, start);
+  if (!agreement?.agrees) {
+    const beyond = findBeyondDeclared(made, points, start) ?? (shape && findBeyond(made, points, shape.line));
+    if (beyond !== undefined) return beyond;
+  }
+  if (shape === undefined || agreement === undefined || fitted === undefined) return { kind: "noFit" };
+  const { missesDeg } = shape;
+  return {
+    ...fitted,
+    degPerUs: shape.degPerUs,
+    rotationZeroDeg: shape.rotationZeroDeg,
+    deflectionZeroDeg: shape.deflectionZeroDeg,
+    residuals: points.map((point, i) => ({ ...point, missDeg: missesDeg[i] ?? 0 })),
+    ...sizesOf(missesDeg),
+    agreement,
+  };
+}
+
+/** Whether what a fit leaves is what doubts alone would make of it. */
+export function agreementOf({ chiSquare, settled }: ShapeFit, readings: number, start: FitStart): Agreement {
+  const dof = readings - FITTED + (start.degPerUs === undefined ? 0 : 1);
+  const limit = chiSquareLimit(dof);
+  return { chiSquare, dof, limit, agrees: settled && chiSquare <= limit };
+}
+
+/** Root mean square and largest size of misses. */
+export function sizesOf(missesDeg: readonly number[]): {
+  readonly rmsDeg: number;
+  readonly largestDeg: number;
+} {
+  return {
+    rmsDeg: Math.hypot(...missesDeg) / Math.sqrt(missesDeg.length),
+    largestDeg: Math.max(...missesDeg.map(Math.abs)),
+  };
+}
+
+/** The reading that stands furthest beyond what a drive can do; `part` of its rotation is taken as sure. */
+function findBeyond(
+  made: Drive,
+  points: readonly FitPoint[],
+  line: ShaftLine,
+  part = 1,
+): ReadingOutOfReach | undefined {
+  const [low, high] = usableRotations(made);
+  let worst: { readonly beyondDeg: number; readonly found: ReadingOutOfReach } | undefined;
+  for (const [index, point] of points.entries()) {
+    const rotationDeg = rotationOf(line, point.pulseUs);
+    const { end } = rotationDeg < 0 ? low : high;
+    const beyondDeg = Math.max(low.rotationDeg - part * rotationDeg, part * rotationDeg - high.rotationDeg);
+    if (beyondDeg <= (worst?.beyondDeg ?? 0)) continue;
+    worst = { beyondDeg, found: { kind: "readingOutOfReach", index, ...point, rotationDeg, end } };
+  }
+  return worst?.found;
+}
+
+/** The same by the declared scale, less two of its doubts. */
+function findBeyondDeclared(
+  made: Drive,
+  points: readonly FitPoint[],
+  { levelUs, degPerUs, degPerUsDoubt = ROTATION_DOUBT }: FitStart,
+): ReadingOutOfReach | undefined {
+  if (degPerUs === undefined) return undefined;
+  const line = { levelUs, degPerUs, rotationZeroDeg: 0, deflectionZeroDeg: 0 };
+  return findBeyond(made, points, line, 1 - 2 * degPerUsDoubt);
+}
+
+function hullOf(points: readonly FitPoint[]): readonly [number, number] {
+  const pulsesUs = points.map((point) => point.pulseUs);
+  return [Math.min(...pulsesUs), Math.max(...pulsesUs)];
 }

@@ -45,6 +45,8 @@ export interface ShapeFit {
   readonly missesDeg: readonly number[];
   /** Sum of the squared misses of readings and of what was known before, each in its standard doubts. */
   readonly chiSquare: number;
+  /** Whether the search came to rest. */
+  readonly settled: boolean;
 }
 
 /** Standard doubt of a servo's stated rotation per microsecond, as a part of it; common practice, no source. */
@@ -61,30 +63,36 @@ const NO_DRIVE = 1e3;
 
 /**
  * Fits gain and both zeros, and a free value if given, to readings that are in doubt by `doubtDeg` (standard, above 0).
- * `degPerUs` is where the gain starts. Undefined where the search does not settle.
+ * `readDegPerUs` is where the gain starts if the servo's own is not known. Undefined where the readings do not tell the values apart.
  */
 export function fitShape(
   drive: Drive,
   points: readonly FitPoint[],
   doubtDeg: number,
-  start: FitStart & { readonly degPerUs: number },
-  known: { readonly degPerUs?: number; readonly degPerUsDoubt?: number },
+  start: FitStart & { readonly readDegPerUs: number },
   free?: FreeValue,
 ): ShapeFit | undefined {
+  const startDegPerUs = start.degPerUs ?? start.readDegPerUs;
   const lineOf = ([degPerUs = 0, rotationZeroDeg = 0, deflectionZeroDeg = 0]: readonly number[]) => ({
     levelUs: start.levelUs,
     degPerUs,
     rotationZeroDeg,
     deflectionZeroDeg,
   });
-  const driveOf = (parameters: readonly number[]) =>
-    free === undefined ? drive : free.driveWith(parameters[3] ?? free.declared);
+  // Slopes against the other parameters ask for the same drive again, and to make one costs more than to use it.
+  const drives = new Map<number, Drive | undefined>();
+  const driveOf = (parameters: readonly number[]) => {
+    const value = parameters[3];
+    if (free === undefined || value === undefined) return drive;
+    if (!drives.has(value)) drives.set(value, free.driveWith(value));
+    return drives.get(value);
+  };
   const priorsOf = ([degPerUs = 0, rotationZeroDeg = 0, deflectionZeroDeg = 0, value]: readonly number[]) => [
     rotationZeroDeg / ZERO_DOUBT_DEG,
     deflectionZeroDeg / ZERO_DOUBT_DEG,
-    ...(known.degPerUs === undefined
+    ...(start.degPerUs === undefined
       ? []
-      : [(degPerUs / known.degPerUs - 1) / (known.degPerUsDoubt ?? ROTATION_DOUBT)]),
+      : [(degPerUs / start.degPerUs - 1) / (start.degPerUsDoubt ?? ROTATION_DOUBT)]),
     ...(free === undefined || value === undefined ? [] : [(value - free.declared) / free.doubt]),
   ];
   const residualsAt = (parameters: readonly number[]) => {
@@ -97,8 +105,8 @@ export function fitShape(
   };
   const fit = fitLeastSquares({
     residualsAt,
-    start: [start.degPerUs, 0, 0, ...(free === undefined ? [] : [free.declared])],
-    units: [Math.abs(start.degPerUs) / 100, 1, 1, ...(free === undefined ? [] : [free.doubt / 4])],
+    start: [startDegPerUs, 0, 0, ...(free === undefined ? [] : [free.declared])],
+    units: [Math.abs(startDegPerUs) / 100, 1, 1, ...(free === undefined ? [] : [free.doubt / 4])],
   });
   const made = fit && driveOf(fit.parameters);
   if (fit === undefined || made === undefined) return undefined;
@@ -112,22 +120,14 @@ export function fitShape(
     ...(free === undefined ? {} : { free: estimate(3) }),
     missesDeg: points.map((_, i) => -(fit.residuals[i] ?? 0) * doubtDeg),
     chiSquare: fit.chiSquare,
+    settled: fit.settled,
   };
 }
 
-/**
- * What the drive gives at a pulse. For the search only it goes on beyond the drive's ends, degree for degree, so that a
- * search that went too far finds its way back.
- */
-function modelAt({ range, deflectionAt }: Drive, line: ShaftLine, pulseUs: number): number {
+/** What the drive gives at a pulse; one that can go no further stays at its end. */
+function modelAt({ range: { low, high }, deflectionAt }: Drive, line: ShaftLine, pulseUs: number): number {
   const rotation = rotationOf(line, pulseUs);
-  const inside = Math.min(range.high.rotation, Math.max(range.low.rotation, rotation));
-  const sense = Math.sign(range.high.deflection - range.low.deflection);
-  const deflection =
-    inside === range.low.rotation
-      ? range.low.deflection
-      : inside === range.high.rotation
-        ? range.high.deflection
-        : (deflectionAt(deg(inside)) ?? range.low.deflection);
-  return deflection + sense * (rotation - inside) + line.deflectionZeroDeg;
+  if (rotation <= low.rotation) return low.deflection + line.deflectionZeroDeg;
+  if (rotation >= high.rotation) return high.deflection + line.deflectionZeroDeg;
+  return (deflectionAt(deg(rotation)) ?? low.deflection) + line.deflectionZeroDeg;
 }

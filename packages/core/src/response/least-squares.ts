@@ -1,5 +1,5 @@
 import { levenbergMarquardt } from "ml-levenberg-marquardt";
-import { type Factors, factorise } from "./orthogonal.ts";
+import { factorise } from "./orthogonal.ts";
 
 /** A least-squares problem in plain numbers. */
 export interface LeastSquaresProblem {
@@ -17,19 +17,23 @@ export interface LeastSquaresFit {
   readonly residuals: readonly number[];
   /** Sum of the squared residuals. */
   readonly chiSquare: number;
+  /** Whether the search came to rest; at a corner of the residuals it may creep, and what it then has is near the least. */
+  readonly settled: boolean;
 }
 
 /** The library's search stops here; what is left is done by `polish`. */
 const LIBRARY_STEPS = 30;
 const POLISH_STEPS = 100;
+/** A step is not halved below this part of it. */
+const SHORTEST_SHARE = 1e-6;
 /** A step of less than this part of every unit is none. */
 const NO_STEP = 1e-9;
 /** Part of a unit over which slopes are taken. */
 const SLOPE_STEP = 1e-3;
 
 /**
- * The parameters with the least sum of squared residuals near a start, or undefined where the residuals do not settle
- * or do not tell the parameters apart. Deterministic: the library gets no time limit, which is its only use of a clock.
+ * The parameters with the least sum of squared residuals near a start, or undefined where the residuals do not tell the
+ * parameters apart. Deterministic: the library gets no time limit, which is its only use of a clock.
  */
 export function fitLeastSquares(problem: LeastSquaresProblem): LeastSquaresFit | undefined {
   return polish(problem, searchNear(problem));
@@ -37,7 +41,8 @@ export function fitLeastSquares(problem: LeastSquaresProblem): LeastSquaresFit |
 
 /** Levenberg and Marquardt's search, in units from the start: at first a step of one unit counts as much as one doubt. */
 function searchNear({ residualsAt, start, units }: LeastSquaresProblem): readonly number[] {
-  const place = (steps: readonly number[]) => start.map((value, i) => value + (steps[i] ?? 0) * (units[i] ?? 1));
+  const place = (steps: readonly number[]) =>
+    start.map((value, i) => value + (steps[i] ?? 0) * (units[i] ?? 1));
   const count = residualsAt(start).length;
   const { parameterValues } = levenbergMarquardt(
     { x: Array.from({ length: count }, (_, i) => i), y: new Array<number>(count).fill(0) },
@@ -64,33 +69,34 @@ function searchNear({ residualsAt, start, units }: LeastSquaresProblem): readonl
  * so that it can stop short of the lowest point.
  */
 function polish(problem: LeastSquaresProblem, from: readonly number[]): LeastSquaresFit | undefined {
-  let parameters = from;
-  let residuals = problem.residualsAt(parameters);
-  let chiSquare = sumOfSquares(residuals);
-  for (let step = 0; step < POLISH_STEPS; step++) {
-    const factors = factorise(slopesAt(problem, parameters));
+  let best = { parameters: from, ...sizeOf(problem.residualsAt(from)) };
+  for (let step = 0; ; step++) {
+    const factors = factorise(slopesAt(problem, best.parameters));
     if (factors === undefined) return undefined;
-    const steps = factors.solve(residuals);
-    if (steps.every((change) => Math.abs(change) < NO_STEP)) {
-      return { parameters, doubts: doubtsOf(problem, factors), residuals, chiSquare };
+    const steps = factors.solve(best.residuals);
+    const next = steps.every((change) => Math.abs(change) < NO_STEP) ? undefined : lower(problem, best, steps);
+    if (next === undefined || step === POLISH_STEPS) {
+      const doubts = factors.doubts().map((doubt, i) => doubt * (problem.units[i] ?? 1));
+      return { ...best, doubts, settled: next === undefined };
     }
-    let share = 1;
-    for (;;) {
-      const next = parameters.map((value, i) => value - share * (steps[i] ?? 0) * (problem.units[i] ?? 1));
-      const nextResiduals = problem.residualsAt(next);
-      const nextChiSquare = sumOfSquares(nextResiduals);
-      if (nextChiSquare < chiSquare) {
-        parameters = next;
-        residuals = nextResiduals;
-        chiSquare = nextChiSquare;
-        break;
-      }
-      share /= 2;
-      // Rounding of the sum hides any further fall: this is the lowest point that can be told.
-      if (share < 1e-6) return { parameters, doubts: doubtsOf(problem, factors), residuals, chiSquare };
-    }
+    best = next;
+  }
+}
+
+type Found = Pick<LeastSquaresFit, "parameters" | "residuals" | "chiSquare">;
+
+/** The longest of a step, its half, its quarter and so on that lowers the sum; undefined where rounding hides any fall. */
+function lower(problem: LeastSquaresProblem, from: Found, steps: readonly number[]): Found | undefined {
+  for (let share = 1; share > SHORTEST_SHARE; share /= 2) {
+    const parameters = from.parameters.map((value, i) => value - share * (steps[i] ?? 0) * (problem.units[i] ?? 1));
+    const next = { parameters, ...sizeOf(problem.residualsAt(parameters)) };
+    if (next.chiSquare < from.chiSquare) return next;
   }
   return undefined;
+}
+
+function sizeOf(residuals: readonly number[]): Pick<Found, "residuals" | "chiSquare"> {
+  return { residuals, chiSquare: residuals.reduce((sum, value) => sum + value ** 2, 0) };
 }
 
 /** d(residual)/d(parameter in units), one column a parameter, by central differences. */
@@ -101,12 +107,4 @@ function slopesAt(problem: LeastSquaresProblem, parameters: readonly number[]): 
     const below = problem.residualsAt(parameters.with(i, value - half));
     return above.map((residual, row) => (residual - (below[row] ?? 0)) / (2 * SLOPE_STEP));
   });
-}
-
-function doubtsOf(problem: LeastSquaresProblem, factors: Factors): readonly number[] {
-  return factors.doubts().map((doubt, i) => doubt * (problem.units[i] ?? 1));
-}
-
-function sumOfSquares(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value ** 2, 0);
 }

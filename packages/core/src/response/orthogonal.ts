@@ -39,7 +39,12 @@ export function factorise(columns: readonly (readonly number[])[]): Factors | un
       return substituteBack(r, parts);
     },
     doubts: () => {
-      const inverse = r.map((_, unit) => substituteBack(r, r.map((_, i) => (i === unit ? 1 : 0))));
+      const inverse = r.map((_, unit) =>
+        substituteBack(
+          r,
+          r.map((_, i) => (i === unit ? 1 : 0)),
+        ),
+      );
       return r.map((_, row) => Math.hypot(...inverse.map((column) => column[row] ?? 0)));
     },
   };

@@ -36,7 +36,8 @@ function isCubic(
   tolerance: number,
 ): boolean {
   const [value0, value1, slope0, slope1] = [valueAt(from), valueAt(to), slopeAt(from), slopeAt(to)];
-  if (value0 === undefined || value1 === undefined || slope0 === undefined || slope1 === undefined) return false;
+  if (value0 === undefined || value1 === undefined || slope0 === undefined || slope1 === undefined)
+    return false;
   const width = to - from;
   return PROBES.every((t) => {
     const value = valueAt(from + t * width);

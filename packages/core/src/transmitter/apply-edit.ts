@@ -60,10 +60,7 @@ function withContribution(
   { control, position, when, percent }: Contribution,
 ): readonly Contribution[] {
   const key = placeOf({ control, position, when, percent });
-  return [
-    ...contributions.filter((one) => placeOf(one) !== key),
-    { control, position, when, percent },
-  ];
+  return [...contributions.filter((one) => placeOf(one) !== key), { control, position, when, percent }];
 }
 
 /** What tells one contribution from another: control, position and conditions, whatever their order. */

@@ -62,8 +62,7 @@ function shareOf(
     (selector, detent) => positions[selector] === detent,
   );
   const position = positions[control] ?? 0;
-  if (typeof position === "string")
-    return counting.find((one) => one.position === position)?.percent ?? 0;
+  if (typeof position === "string") return counting.find((one) => one.position === position)?.percent ?? 0;
   const furthest = furthestPosition(transmitter, control);
   const travel = Math.min(Math.abs(position), furthest);
   return travel * (counting.find((one) => one.position === Math.sign(position))?.percent ?? 0);

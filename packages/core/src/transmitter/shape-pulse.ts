@@ -14,11 +14,7 @@ export function bend({ curve = [] }: OutputMemory, percent: number): number {
 }
 
 /** Percent after the curve in, pulse at the receiver out: shift, limits and direction. Monotone in the percent. */
-export function sendPulse(
-  { scale, endPoints }: Transmitter,
-  memory: OutputMemory,
-  percent: number,
-): number {
+export function sendPulse({ scale, endPoints }: Transmitter, memory: OutputMemory, percent: number): number {
   const { shiftPercent, reversed } = memory;
   const pulse = (value: number): number => toPulse(scale, pct(value));
   const sentUs =
@@ -40,9 +36,7 @@ export function storedUs({ scale, endPoints }: Transmitter, memory: OutputMemory
 
 /** The pulse after one device that adds `addedUs`, held to what the device can add. */
 export function passDevice(pulseUs: number, device: Device, addedUs: number): number {
-  return device.kind === "adds"
-    ? pulseUs + within(addedUs, device.spanUs)
-    : within(pulseUs, device.pulseUs);
+  return device.kind === "adds" ? pulseUs + within(addedUs, device.spanUs) : within(pulseUs, device.pulseUs);
 }
 
 function shareUs(lowUs: number, highUs: number, share: number): number {

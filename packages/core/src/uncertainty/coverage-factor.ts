@@ -11,7 +11,7 @@ export function coverageFactor(coverage: number, dof = Infinity): number {
   return Math.sqrt(whole) * Math.tan(angle);
 }
 
-/** From here on the sums below grow long and the expansion about the normal distribution is exact to 1e-9. */
+/** Beyond it the sums grow long, and the expansion about the normal distribution errs by 1e-9 at a coverage of 0.99. */
 const LARGEST_SUMMED = 400;
 
 /** Beyond it a normal distribution has less than a double can tell from nothing. */

@@ -36,7 +36,7 @@ export interface BudgetLine {
 /** Why correlations cannot be used. */
 export type CorrelationProblem =
   | { readonly kind: "unknownInput"; readonly name: string }
-  /** A coefficient beyond 1, or several that cannot hold together. */
+  /** A coefficient beyond 1, of an input with itself, or several that would leave the result less than no doubt. */
   | { readonly kind: "impossibleCorrelation" };
 
 /**

@@ -10,6 +10,8 @@ export type Us = Quantity<"microseconds">;
 export type Deg = Quantity<"degrees">;
 /** Length or trailing-edge travel, millimetres. */
 export type Mm = Quantity<"millimetres">;
+/** Height, metres. */
+export type Metres = Quantity<"metres">;
 /** Time, seconds. */
 export type Seconds = Quantity<"seconds">;
 /** Torque or hinge moment, newton metres. */
@@ -52,6 +54,8 @@ export const pct = finite<Percent<never>>("pct");
 export const deg = finite<Deg>("deg");
 /** Millimetres. */
 export const mm = finite<Mm>("mm");
+/** Metres. */
+export const m = finite<Metres>("m");
 /** Seconds. */
 export const s = finite<Seconds>("s");
 /** Newton metres. */

@@ -1,4 +1,14 @@
-import type { Control, Instruments, Mps, Radio, Seconds, Selector, Servo, Surface } from "@hingeline/core";
+import type {
+  Control,
+  Instruments,
+  Model,
+  Mps,
+  Radio,
+  Seconds,
+  Selector,
+  Servo,
+  Surface,
+} from "@hingeline/core";
 import type { Matched, Together } from "./groups.ts";
 import type { SelectorMovesOf, SelectorPer, StickMovesOf, StickPer } from "./per.ts";
 
@@ -29,6 +39,8 @@ export interface ModelSpec<
   readonly transit?: { readonly [Name in SelectorName<NoInfer<C>>]?: Seconds };
   /** The fastest at which each detent or stick is used; `otherwise` holds for all not named. */
   readonly airspeed?: { readonly otherwise: Mps } & AirspeedSpec<NoInfer<C>>;
+  readonly field?: Model["field"];
+  readonly supply?: Model["supply"];
   /** Where each control stands at loss of signal: a detent, or -1 to +1; not named: first detent, centred. */
   readonly failsafe?: FailsafeSpec<NoInfer<C>>;
 }

@@ -42,8 +42,8 @@ async function importFile(fullPath: string): Promise<Readonly<Record<string, unk
     "@hingeline/dsl": await import("../index.ts"),
     "@hingeline/dsl/render": await import("../render/index.ts"),
   };
-  // No cache of files: reading a model writes nothing. No joining of the default export with the named ones: a
-  // missing one shall be seen.
+  // No cache of files: reading a model writes nothing. No joining of the default export with the named ones: the data
+  // is what was exported, without a proxy around it.
   const jiti = createJiti(pathToFileURL(fullPath).href, {
     fsCache: false,
     interopDefault: false,

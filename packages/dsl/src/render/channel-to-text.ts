@@ -1,9 +1,9 @@
-import { type Extreme, formatNumber, type PlanChannel } from "@hingeline/core";
+import { formatNumber, type PlanChannel } from "@hingeline/core";
 import { alignTable } from "./align-table.ts";
 import { type Numbers, pulseText, signed } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
 import { settingsTable } from "./settings-table.ts";
-import { stateText } from "./state-text.ts";
+import { travelLines } from "./travel-lines.ts";
 import { visibleText } from "./visible-text.ts";
 import { hang, wrapText } from "./wrap-text.ts";
 
@@ -28,7 +28,7 @@ export function channelToText(channel: PlanChannel, style: ChannelStyle): string
     "",
     ...settingsTable(channel, numbers, style.paint, columns),
     "",
-    ...travelOf(channel, numbers, columns),
+    ...travelLines(channel, numbers, columns),
     ...curveOf(channel, style),
   ];
 }
@@ -82,35 +82,6 @@ function entriesOf(
     ],
     columns,
   );
-}
-
-function travelOf(
-  { extremes, safeUs, transits = [], load }: PlanChannel,
-  numbers: Numbers,
-  columns: number,
-): string[] {
-  const [lowUs, highUs] = safeUs;
-  const extreme = ({ pulseUs, percent, when }: Extreme, spareUs: number) => {
-    const spare = `${pulseText(Math.abs(spareUs))} ${spareUs < 0 ? "PAST the safe end" : "to spare"}`;
-    return `${pulseText(pulseUs)} (${numbers.exactPercent(percent)} %), ${spare}: ${stateText(when)}`;
-  };
-  return [
-    ...hang("Lowest     ", extreme(extremes.low, extremes.low.pulseUs - lowUs), columns),
-    ...hang("Highest    ", extreme(extremes.high, highUs - extremes.high.pulseUs), columns),
-    ...transits.flatMap(({ control, from, to, seconds, secondsPerFullScale, fastestSeconds }) => {
-      const fastest =
-        fastestSeconds === undefined ? "" : `; the servo alone needs ${formatNumber(fastestSeconds, 2)} s`;
-      const text = `${visibleText(control)} from ${visibleText(from)} to ${visibleText(to)} in ${formatNumber(seconds, 2)} s (from -100 to +100 %: ${formatNumber(secondsPerFullScale, 2)} s)${fastest}`;
-      return hang("Transit    ", text, columns);
-    }),
-    ...(load === undefined
-      ? []
-      : hang(
-          "Load       ",
-          `about ${formatNumber(load.worstNm, 2)} of ${formatNumber(load.heldNm, 2)} N m (${formatNumber(load.share * 100, 0)} %) at ${formatNumber(load.airspeedMps, 1)} m/s: ${stateText(load.when)}`,
-          columns,
-        )),
-  ];
 }
 
 function curveOf({ curve, curveWorstDeg }: PlanChannel, { numbers, paint, columns }: ChannelStyle): string[] {

@@ -101,7 +101,7 @@ function radioText({
 }
 
 function matchLines(
-  { group, withinDeg, worstDeg, between, surfaces, at }: PlanMatch,
+  { group, withinDeg, worstDeg, between, surfaces, at, uncertaintyDeg }: PlanMatch,
   columns: number,
 ): string[] {
   const [first, second] = surfaces.map(visibleText);
@@ -109,7 +109,7 @@ function matchLines(
   const where = `between ${from} and ${to}, ${formatNumber(at * 100, 0)} % of the way`;
   return hang(
     "  ",
-    `${visibleText(group)}: ${first} and ${second} differ by ${formatNumber(worstDeg, 2)} deg at most, ${formatTrimmed(withinDeg, 2)} deg are allowed; ${where}`,
+    `${visibleText(group)}: ${first} and ${second} differ by ${formatNumber(worstDeg, 2)} deg at most (doubt ${formatNumber(uncertaintyDeg, 2)} deg), ${formatTrimmed(withinDeg, 2)} deg are allowed; ${where}`,
     columns,
   );
 }

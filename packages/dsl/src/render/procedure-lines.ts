@@ -1,15 +1,16 @@
 import { type Edit, formatNumber, type ProcedureStep } from "@hingeline/core";
 import { type Numbers, pulseText } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
+import { settingText } from "./state-text.ts";
 import { visibleText } from "./visible-text.ts";
 import { hang } from "./wrap-text.ts";
 
-const edits: Readonly<Record<Edit["set"], string>> = {
-  clear: "new and empty",
+const names: Readonly<Record<Edit["set"], string>> = {
+  clear: "a new memory, nothing mixed in",
   limitLow: "low limit",
   limitHigh: "high limit",
   neutral: "neutral",
-  direction: "direction",
+  direction: "direction: a larger percent gives a longer pulse",
   detent: "detent",
   stick: "stick end",
   curve: "curve point",
@@ -29,23 +30,36 @@ export function procedureLines(
     const head = `[ ] ${String(index + 1).padStart(digits)}. `;
     const indent = " ".repeat(head.length);
     const state = `${visibleText(step.phase)}: receiver supply ${step.supply}, linkages ${step.linkage}`;
+    const pulses = (name: string, verb: string, list: ProcedureStep["expect"]) =>
+      list.flatMap(({ channel, pulseUs: [lowUs, highUs] }) =>
+        hang(
+          indent + name,
+          `channel ${channel} ${verb} ${formatNumber(lowUs, 1)} to ${pulseText(highUs)}`,
+          columns,
+        ),
+      );
     return [
       "",
       ...hang(head, visibleText(step.text), columns),
       ...hang(indent, state, columns).map(paint.faint),
-      ...step.edits.flatMap(({ channel, set, percent }) => {
-        const value = percent === undefined ? "" : `: ${numbers.percent(percent)} %`;
-        return hang(`${indent}ENTER  `, `channel ${channel}, ${edits[set]}${value}`, columns).map(
-          paint.strong,
-        );
-      }),
-      ...step.expect.flatMap(({ channel, pulseUs: [lowUs, highUs] }) =>
-        hang(
-          `${indent}check  `,
-          `channel ${channel} sends ${formatNumber(lowUs, 1)} to ${pulseText(highUs)}`,
-          columns,
-        ),
+      ...step.edits.flatMap((edit) =>
+        hang(`${indent}ENTER  `, editText(edit, numbers), columns).map(paint.strong),
       ),
+      ...pulses("check  ", "shows", step.expect),
+      ...pulses("reach  ", "can now send", step.reach),
     ];
   });
+}
+
+function editText(edit: Edit, numbers: Numbers): string {
+  const { channel, control, percent, addPercent, seconds } = edit;
+  const place =
+    control === undefined || edit.set === "transit" ? names[edit.set] : settingText({ ...edit, control });
+  const timed = control !== undefined && edit.set === "transit" ? ` of ${visibleText(control)}` : "";
+  const values = [
+    ...(percent === undefined ? [] : [`${numbers.percent(percent)} %`]),
+    ...(addPercent === undefined ? [] : [`adds ${numbers.percent(addPercent)} %`]),
+    ...(seconds === undefined ? [] : [`${formatNumber(seconds, 2)} s`]),
+  ];
+  return `channel ${channel}, ${place}${timed}${values.length === 0 ? "" : `: ${values.join(", ")}`}`;
 }

@@ -10,8 +10,13 @@ export function stateText(state: Readonly<Record<string, string | number>>): str
   return parts.length === 0 ? "every control at rest" : parts.join(", ");
 }
 
-/** What a setting is for: "flap at landing", "roll at -1, phase at thermal". */
-export function settingText({ control, detent, stick, when = {} }: Setting): string {
+/** What a setting, or something about one, is for: "flap at landing", "roll at -1, phase at thermal". */
+export function settingText({
+  control,
+  detent,
+  stick,
+  when = {},
+}: Pick<Setting, "control" | "detent" | "stick" | "when">): string {
   const own = `${visibleText(control)} at ${positionText(detent ?? stick ?? 0)}`;
   return Object.keys(when).length === 0 ? own : `${own}, ${stateText(when)}`;
 }

@@ -1,0 +1,79 @@
+import type { Instruments, Radio, Reading, ServoType, Surface } from "../model/model.ts";
+import { throwMmPerDegAt } from "../surface/throw.ts";
+import { deflectionDoubt } from "../uncertainty/deflection-doubt.ts";
+import { type Propagated, propagate } from "../uncertainty/propagate.ts";
+import { pulseDoubt } from "../uncertainty/pulse-doubt.ts";
+import { deg } from "../units/quantity.ts";
+import { largestStepUs } from "./step-span.ts";
+import { trailingEdge } from "./trailing-edge.ts";
+
+/** Standard doubts (k = 1) of one reading. */
+export interface ReadingDoubt {
+  readonly pulseUs: number;
+  readonly deflectionDeg: number;
+}
+
+/** What is taken where a model does not say: half-widths, degrees, millimetres, microseconds. (assumptions of experience) */
+const usual = {
+  /** A tester that shows whole microseconds. */
+  pulseUs: 1,
+  /** An angle meter with a display of 0.1 degrees. */
+  deflectionDeg: 0.2,
+  /** A steel rule at the trailing edge. */
+  throwMm: 0.5,
+  /** Play of the surface with the servo at rest. */
+  freePlayDeg: 0.35,
+  /** Standard doubt from how square the meter stands to the hinge. */
+  alignmentDeg: 0.05,
+  /** Standard deviation of the pulse itself. */
+  jitterUs: 0.5,
+} as const;
+
+/** The doubt of a deflection as read: meter and its zero, alignment, free play; for throws the rule in place of the meter. */
+export function readingDoubt(
+  surface: Surface,
+  instruments: Instruments | undefined,
+  readings: readonly Reading[] = [],
+): ReadingDoubt & { readonly causes: Propagated } {
+  const meterDeg = Math.max(
+    instruments?.deflection ?? usual.deflectionDeg,
+    ...readings.map((one) => ruleDeg(one, surface, instruments)),
+  );
+  const causes = deflectionDoubt({
+    meterHalfWidthDeg: meterDeg,
+    zeroHalfWidthDeg: meterDeg,
+    alignmentDeg: usual.alignmentDeg,
+    freePlayHalfWidthDeg: surface.freePlay ?? usual.freePlayDeg,
+  });
+  const pulseUs = pulseDoubt({ testerHalfWidthUs: instruments?.pulse ?? usual.pulseUs }).standard;
+  return { pulseUs, deflectionDeg: causes.standard, causes };
+}
+
+/** The doubt of a pulse as the servo obeys it: tester, a step of the radio, jitter, dead band. */
+export function settingDoubt(
+  radio: Radio,
+  instruments: Instruments | undefined,
+  type: ServoType | undefined,
+): Propagated {
+  return pulseDoubt({
+    testerHalfWidthUs: instruments?.pulse ?? usual.pulseUs,
+    stepUs: largestStepUs(radio),
+    jitterUs: usual.jitterUs,
+    deadBandHalfWidthUs: type?.deadBand ?? 0,
+  });
+}
+
+/** Everything that makes a position on this servo uncertain at a pulse, degrees: how it was read, and how the pulse is obeyed. */
+export function positionDoubt(reading: Propagated, setting: Propagated, slopeDegPerUs: number): Propagated {
+  return propagate([
+    ...reading.budget.map(({ name, standard }) => ({ name, standard, sensitivity: 1 })),
+    ...setting.budget.map(({ name, standard }) => ({ name, standard, sensitivity: slopeDegPerUs })),
+  ]);
+}
+
+/** The half-width of a throw reading's doubt as an angle; 0 for a reading in degrees. */
+function ruleDeg([, at]: Reading, surface: Surface, instruments: Instruments | undefined): number {
+  if (typeof at === "number" || surface.chord === undefined) return 0;
+  const mmPerDeg = throwMmPerDegAt(trailingEdge(surface, surface.chord), deg(0));
+  return (instruments?.throw ?? usual.throwMm) / mmPerDeg;
+}

@@ -1,0 +1,96 @@
+import type { ProcedureStep, SetupPlan } from "../plan/setup-plan.ts";
+import { toPulse } from "../signal/percent.ts";
+import type { SignalScale } from "../signal/signal-scale.ts";
+import { isInside } from "../transmitter/interval.ts";
+import type { Transmitter } from "../transmitter/transmitter.ts";
+import { pct } from "../units/quantity.ts";
+import { type Changes, listChanges } from "./order-changes.ts";
+import { checkSteps } from "./order-check-steps.ts";
+import { connectSteps } from "./order-connect-steps.ts";
+import { enterChannels, enteredState, factoryFor } from "./order-edits.ts";
+import { entriesOf, scaleOf } from "./order-entries.ts";
+import { entrySteps, type OrderFacts, prepareSteps } from "./order-entry-steps.ts";
+import { type Bounds, reachOf, walkOrder } from "./order-walk.ts";
+
+type PlanInTheMaking = Omit<SetupPlan, "procedure">;
+
+// Assumption of experience: what a servo without a linkage takes; more where its bench went further.
+const bareServoUs = [900, 2100] as const;
+// Common practice, no source: a pulse meter is right to 1 us.
+const meterUs = 1;
+
+/**
+ * The order in which a plan is entered and checked: from an untouched memory, or where `from` is what is entered now, only what
+ * differs. At every step no powered output can leave what is safe for it, even with a value half typed: the simulated transmitter
+ * has gone through all of it. Empty where the plan has an error, where nothing differs, or where the sums of entered values
+ * could leave the safe pulses (see findUnsafeSums).
+ */
+export function orderOfEntry(plan: PlanInTheMaking, from?: SetupPlan): readonly ProcedureStep[] {
+  if (hasErrors(plan)) return [];
+  const signedOff = from === undefined || hasErrors(from) ? undefined : from;
+  const changes = listChanges(plan, signedOff);
+  if (changes.changed.length === 0 && changes.gone.length === 0) return [];
+  const start = startState(plan, signedOff, changes);
+  const bounds = boundsOf(plan);
+  const inPlace = isInPlace(plan, changes);
+  return (
+    (inPlace ? walkOrder(draft(plan, changes, true), start, bounds) : undefined) ??
+    walkOrder(draft(plan, changes, false), start, bounds) ??
+    []
+  );
+}
+
+/** Channels on which a sum of entered values could leave the safe pulses: on a radio without a clamp nothing holds them. */
+export function findUnsafeSums(
+  plan: PlanInTheMaking,
+): readonly { readonly channel: number; readonly reachUs: readonly [number, number] }[] {
+  const reached = reachOf(
+    enteredState(plan),
+    plan.channels.map(({ channel }) => channel),
+  );
+  return plan.channels.flatMap(({ channel, safeUs }) => {
+    const reachUs = reached.get(channel);
+    return reachUs === undefined || isInside(reachUs, safeUs, 1e-9) ? [] : [{ channel, reachUs }];
+  });
+}
+
+function draft(plan: PlanInTheMaking, changes: Changes, inPlace: boolean) {
+  const facts: OrderFacts = { radio: plan.radio, changes, inPlace };
+  return [...prepareSteps(facts), ...entrySteps(facts), ...checkSteps(facts), ...connectSteps(facts)];
+}
+
+/**
+ * Whether the linkages can stay on: nothing is entered from nothing, and a clamp holds whatever is typed. Where limits scale,
+ * nothing holds a mistyped value.
+ */
+function isInPlace({ radio }: PlanInTheMaking, { changed }: Changes): boolean {
+  return radio.endPoints === "clamp" && changed.every(({ from }) => from !== undefined);
+}
+
+function startState(plan: PlanInTheMaking, from: SetupPlan | undefined, changes: Changes): Transmitter {
+  const entered = [...changes.kept, ...changes.changed.flatMap((change) => change.from ?? [])];
+  return enterChannels(factoryFor(plan, ...(from === undefined ? [] : [from])), entered);
+}
+
+function boundsOf(plan: PlanInTheMaking): ReadonlyMap<number, Bounds> {
+  const readingUs = stepUs(scaleOf(plan.radio)) / 2 + meterUs;
+  return new Map(
+    entriesOf(plan).map(({ channel, safeUs }) => [
+      channel,
+      {
+        safeUs,
+        servoUs: [Math.min(bareServoUs[0], safeUs[0]), Math.max(bareServoUs[1], safeUs[1])],
+        readingUs,
+      },
+    ]),
+  );
+}
+
+/** The pulse span of one step, on the coarser side. */
+function stepUs(scale: SignalScale): number {
+  return Math.max(toPulse(scale, scale.step) - scale.centre, scale.centre - toPulse(scale, pct(-scale.step)));
+}
+
+function hasErrors({ findings }: PlanInTheMaking): boolean {
+  return findings.some(({ severity }) => severity === "error");
+}

@@ -1,0 +1,413 @@
+import bramblehook from "@hingeline/examples/bramblehook";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { compile } from "../../../packages/core/src/compile/compile.ts";
+import { findUnsafeSums, orderOfEntry } from "../../../packages/core/src/compile/order-of-entry.ts";
+import type { Model, Radio } from "../../../packages/core/src/model/model.ts";
+import { planSchema } from "../../../packages/core/src/plan/plan-schema.ts";
+import type { ProcedureStep, SetupPlan } from "../../../packages/core/src/plan/setup-plan.ts";
+import { deg, us } from "../../../packages/core/src/units/quantity.ts";
+import { arbitraryModel } from "../../support/arbitrary-model.ts";
+import {
+  findUnsafe,
+  type NaiveStep,
+  type NaiveTransmitter,
+  naiveTransmitter,
+} from "../../support/naive-transmitter.ts";
+import { smallModel, smallSurface } from "../../support/small-model.ts";
+
+const kinds = ["clamp", "scale"] as const;
+
+describe.each(kinds)("for random models whose end points %s", (endPoints) => {
+  const planOf = (model: Model) => compile({ ...model, radio: { ...model.radio, endPoints } as Radio });
+
+  test("no step lets a powered channel leave its bounds, and all of them together give every pulse of the plan", () => {
+    let entered = 0;
+    fc.assert(
+      fc.property(arbitraryModel, (model) => {
+        const plan = planOf(model);
+        const steps = orderOfEntry(plan);
+        if (steps.length === 0) return;
+        const transmitter = untouched(plan);
+        expect(findUnsafe(transmitter, steps, safePulses(plan))).toBeUndefined();
+        expectEntered(transmitter, plan);
+        entered += 1;
+      }),
+      { numRuns: 150 },
+    );
+    // A generator of refused plans would prove nothing.
+    expect(entered).toBeGreaterThan(15);
+  });
+
+  test("a changed model is reached from the old one, and the steps between them are safe for the new bench", () => {
+    const seen = { changed: 0, linkagesOn: 0 };
+    const variation = fc.record({
+      share: fc.constantFrom(0.5, 0.8, 1),
+      guardUs: fc.constantFrom(6, 14, 30),
+      swap: fc.boolean(),
+    });
+    fc.assert(
+      fc.property(arbitraryModel, variation, (model, { share, guardUs, swap }) => {
+        const pair = [planOf(vary(model, 1, 12)), planOf(vary(model, share, guardUs))];
+        const [from, to] = swap ? pair.reverse() : pair;
+        if (from === undefined || to === undefined) return;
+        const first = orderOfEntry(from);
+        const second = orderOfEntry(to, { ...from, procedure: first });
+        if (first.length === 0 || second.length === 0) return;
+        const transmitter = untouched(from);
+        expect(findUnsafe(transmitter, first, safePulses(from))).toBeUndefined();
+        expect(findUnsafe(transmitter, second, safePulses(to))).toBeUndefined();
+        expectEntered(transmitter, to);
+        seen.changed += 1;
+        seen.linkagesOn += second.every(({ linkage }) => linkage === "on") ? 1 : 0;
+      }),
+      { numRuns: 150 },
+    );
+    expect(seen.changed).toBeGreaterThan(10);
+    // A clamp holds what is typed, so the linkages may stay on; where limits scale nothing does.
+    if (endPoints === "clamp") expect(seen.linkagesOn).toBe(seen.changed);
+    else expect(seen.linkagesOn).toBe(0);
+  });
+
+  test("the reach after a step is what the simulated channel can send, wherever its controls are put", () => {
+    fc.assert(
+      fc.property(arbitraryModel, (model) => {
+        const plan = planOf(model);
+        const transmitter = untouched(plan);
+        const now = new Map<number, readonly [number, number]>();
+        for (const step of orderOfEntry(plan)) {
+          findUnsafe(transmitter, [step], new Map());
+          for (const { channel, pulseUs } of step.reach) now.set(channel, pulseUs);
+          for (const [channel, [low, high]] of now) {
+            const pulses = transmitter.allPulses(channel);
+            expect(Math.min(...pulses)).toBeGreaterThanOrEqual(low - 1e-9);
+            expect(Math.max(...pulses)).toBeLessThanOrEqual(high + 1e-9);
+          }
+        }
+      }),
+      { numRuns: 30 },
+    );
+  });
+});
+
+test("with the limits in, a clamp holds any value that is mistyped: the channel stays safe", () => {
+  const percent = fc.integer({ min: -150, max: 150 });
+  fc.assert(
+    fc.property(arbitraryModel, fc.array(percent, { minLength: 40, maxLength: 40 }), (model, typed) => {
+      const plan = compile({ ...model, radio: { ...model.radio, endPoints: "clamp" } });
+      const steps = orderOfEntry(plan).filter(({ phase }) => phase !== "failsafe" && phase !== "read back");
+      if (steps.length === 0) return;
+      const transmitter = untouched(plan);
+      const limitsIn = steps.findLastIndex(({ phase }) => phase === "limits") + 1;
+      findUnsafe(transmitter, steps.slice(0, limitsIn), new Map());
+      const wrong = steps.slice(limitsIn).map((step) => ({
+        supply: "on" as const,
+        linkage: "on" as const,
+        edits: step.edits.map((edit, index) => ({
+          ...edit,
+          percent: typed[index] ?? 0,
+          addPercent: typed[39 - index] ?? 0,
+        })),
+      }));
+      // The failsafe is still the centre, which need not be safe: here it is left out of what is looked at.
+      const withCentre = new Map(
+        [...safePulses(plan)].map(([channel, [low, high]]) => [
+          channel,
+          [Math.min(low, plan.radio.centreUs), Math.max(high, plan.radio.centreUs)] as const,
+        ]),
+      );
+      expect(findUnsafe(transmitter, wrong, withCentre)).toBeUndefined();
+    }),
+    { numRuns: 60 },
+  );
+});
+
+// The tow plane's left flap at 5 us per percent, worked by hand: limits -63/+74 give [1185, 1870], positions 72, 59, 40 and
+// -53 a reach of [1235, 1860].
+test("the left flap of the tow plane is entered as worked by hand", () => {
+  const plan = compile(bramblehook);
+  const left = { ...plan, channels: plan.channels.filter(({ servos }) => servos.includes("flapLeft")) };
+  const steps = orderOfEntry(left);
+  const typed = steps.flatMap(({ edits }) => edits).filter(({ set }) => set !== "failsafe");
+  expect(typed.map(({ set, percent }) => [set, percent])).toEqual([
+    ["clear", undefined],
+    ["limitLow", 0],
+    ["limitHigh", 0],
+    ["direction", undefined],
+    ["limitLow", -63],
+    ["limitHigh", 74],
+    ["neutral", 72],
+    ["detent", 59],
+    ["detent", 40],
+    ["detent", -53],
+    ...typed.filter(({ set }) => set === "transit").map(({ set }) => [set, undefined]),
+  ]);
+  expect(lastReach(steps)).toEqual([1235, 1860]);
+  const mistyped = untouched(left);
+  findUnsafe(mistyped, steps, new Map());
+  mistyped.edit({ channel: 5, set: "neutral" }, -500);
+  expect(Math.min(...mistyped.allPulses(5))).toBe(1185);
+  mistyped.edit({ channel: 5, set: "neutral" }, 500);
+  expect(Math.max(...mistyped.allPulses(5))).toBe(1870);
+});
+
+describe("the usual habit, worked by hand for the same flap, is found unsafe", () => {
+  const safe = new Map([[5, [1182, 1870] as const]]);
+  const on = (edits: NaiveStep["edits"]): NaiveStep => ({ supply: "on", linkage: "on", edits });
+  const bare = { centreUs: 1500, per100Us: 500 };
+
+  test("centre shift first, with limits that move with it: [1360, 2360], 490 us past the end", () => {
+    const transmitter = naiveTransmitter({ ...bare, endPoints: "about shift" }, [5], 100);
+    expect(
+      findUnsafe(transmitter, [{ ...on([{ channel: 5, set: "shift", percent: 72 }]), supply: "off" }], safe),
+    ).toBeUndefined();
+    const pulses = transmitter.allPulses(5).filter((pulse) => pulse !== 1500);
+    expect([Math.min(...pulses), Math.max(...pulses)]).toEqual([1360, 2360]);
+    expect(findUnsafe(transmitter, [on([])], safe)).toContain("sends 2360");
+  });
+
+  test("direction last: [1130, 1815], 52 us past the down end", () => {
+    const transmitter = naiveTransmitter({ ...bare, endPoints: "clamp" }, [5], 100);
+    const limits = [
+      { channel: 5, set: "limitLow", percent: -63 },
+      { channel: 5, set: "limitHigh", percent: 74 },
+    ] as const;
+    expect(findUnsafe(transmitter, [{ ...on(limits), supply: "off" }, on([])], safe)).toBeUndefined();
+    expect(findUnsafe(transmitter, [on([{ channel: 5, set: "reverse" }])], safe)).toContain("sends 1130");
+    expect(Math.max(...transmitter.allPulses(5))).toBe(1815);
+  });
+
+  test("a procedure whose limits are entered last, powered and with the linkage on", () => {
+    const plan = compile(bramblehook);
+    const steps = orderOfEntry(plan);
+    const limits = steps.filter(({ phase }) => phase === "limits");
+    const others = steps.filter(({ phase }) => phase !== "limits" && phase !== "collapse");
+    const habit = [...others, ...limits].map((step) => ({
+      ...step,
+      supply: "on" as const,
+      linkage: "on" as const,
+    }));
+    expect(findUnsafe(untouched(plan), habit, safePulses(plan))).toBeDefined();
+  });
+});
+
+describe("a small change of a signed-off plan", () => {
+  const old = compile(smallModel());
+  const change = (over: Partial<Model>) => orderOfEntry(compile(smallModel(over)), old);
+  const landing = (degrees: number) =>
+    ({
+      moves: {
+        lever: { stowed: { flap: deg(0) }, takeoff: { flap: deg(12) }, landing: { flap: deg(degrees) } },
+      },
+    }) as const;
+
+  test("of nothing has no steps", () => {
+    expect(orderOfEntry(compile(smallModel()), old)).toEqual([]);
+  });
+
+  test("of one detent types that detent only, the linkage on", () => {
+    const steps = change(landing(20));
+    expect(steps.flatMap(({ edits }) => edits)).toEqual([
+      { channel: 1, set: "detent", control: "lever", detent: "landing", percent: 40, addPercent: 40 },
+    ]);
+    expect(steps.every(({ linkage }) => linkage === "on")).toBe(true);
+  });
+
+  test("of the ends narrows limits with the receiver off, moves the positions, then widens", () => {
+    const bench = { up: us(1300), down: us(1750) };
+    const wide = compile(
+      smallModel({ surfaces: { flap: smallSurface({ up: us(1200), down: us(1700) }) }, ...landing(15) }),
+    );
+    const steps = orderOfEntry(
+      compile(smallModel({ surfaces: { flap: smallSurface(bench) }, ...landing(20) })),
+      wide,
+    );
+    expect(
+      steps.flatMap(({ supply, edits }) => edits.map(({ set, percent }) => [supply, set, percent])),
+    ).toEqual([
+      ["off", "limitLow", -38],
+      ["on", "detent", 40],
+      ["on", "limitHigh", 48],
+    ]);
+    expect(lastReach(steps)).toEqual([1500, 1700]);
+  });
+
+  test("of the servo's label starts from nothing, its linkage off", () => {
+    const steps = change({ surfaces: { flap: smallSurface({}, { label: "F-L-11" }) } });
+    expect(steps.flatMap(({ edits }) => edits).map(({ set }) => set)).toContain("clear");
+    expect(steps.find(({ edits }) => edits.length > 0)?.linkage).toBe("off");
+  });
+
+  test("of the radio starts from nothing", () => {
+    const radio = { ...smallModel().radio, per100: us(400) };
+    expect(change({ radio })[0]?.linkage).toBe("off");
+  });
+
+  test("of a channel unplugs the one that is no longer used", () => {
+    const steps = change({ surfaces: { flap: smallSurface({}, { channel: 7 }) } });
+    expect(steps.find(({ text }) => text.startsWith("Unplug channel 1 (flap)"))?.supply).toBe("off");
+  });
+
+  test("to a failsafe, with the old one no longer safe, is entered before the receiver is on", () => {
+    const high = compile(smallModel({ ...landing(25), failsafe: { lever: "landing" } }));
+    const steps = orderOfEntry(
+      compile(
+        smallModel({
+          surfaces: { flap: smallSurface({ down: us(1700) }) },
+          ...landing(15),
+          failsafe: { lever: "stowed" },
+        }),
+      ),
+      high,
+    );
+    expect(steps.find(({ phase }) => phase === "failsafe")?.supply).toBe("off");
+    const transmitter = untouched(high);
+    findUnsafe(transmitter, orderOfEntry(high), new Map());
+    expect(findUnsafe(transmitter, steps, new Map([[1, [1210, 1690]]]))).toBeUndefined();
+  });
+});
+
+test("limits that both lie above the centre never cross while they are typed", () => {
+  const plan = compile(
+    smallModel({ surfaces: { flap: smallSurface({ up: us(1620), level: us(1640), readings: high }) } }),
+  );
+  const sets = orderOfEntry(plan)
+    .find(({ phase }) => phase === "limits")
+    ?.edits.map(({ set }) => set);
+  expect(plan.findings.filter(({ severity }) => severity === "error")).toEqual([]);
+  expect(sets).toEqual(["limitHigh", "limitLow"]);
+});
+
+test("a plan with an error has no procedure", () => {
+  const plan = compile(smallModel({ moves: { lever: { landing: { flap: deg(80) } } } }));
+  expect(plan.findings.some(({ severity }) => severity === "error")).toBe(true);
+  expect(orderOfEntry(plan)).toEqual([]);
+});
+
+test("sums that nothing holds are named, and their plan has no procedure", () => {
+  const { findings: _, ...plan } = compile(smallModel());
+  const reckless = (endPoints: "clamp" | "scale"): SetupPlan => ({
+    ...plan,
+    findings: [],
+    radio: { ...plan.radio, endPoints },
+    channels: plan.channels.map((channel) => ({
+      ...channel,
+      settings: channel.settings.flatMap((one) => [one, { ...one, control: `${one.control} again` }]),
+    })),
+  });
+  expect(findUnsafeSums(reckless("clamp"))).toEqual([]);
+  const [sum] = findUnsafeSums(reckless("scale"));
+  expect(sum?.channel).toBe(1);
+  expect(sum?.reachUs[1]).toBeGreaterThan(1790);
+  expect(orderOfEntry(reckless("clamp"))).not.toEqual([]);
+  expect(orderOfEntry(reckless("scale"))).toEqual([]);
+});
+
+describe("the steps", () => {
+  const plan = compile(bramblehook);
+  const steps = orderOfEntry(plan);
+
+  test("are plan data that the schema takes, and few enough to read", () => {
+    const whole = JSON.parse(JSON.stringify({ ...plan, procedure: steps }));
+    expect(planSchema.safeParse(whole).success).toBe(true);
+    expect(steps.length).toBeLessThanOrEqual(40);
+  });
+
+  test("ask for a reading wherever something was typed that moves a channel at rest or at the place where the controls stand", () => {
+    for (const { phase, edits, expect: readings } of steps)
+      if (phase === "rest" || phase === "positions")
+        expect(new Set(readings.map(({ channel }) => channel))).toEqual(
+          new Set(
+            phase === "rest"
+              ? plan.channels.map(({ channel }) => channel)
+              : edits.map(({ channel }) => channel),
+          ),
+        );
+  });
+
+  test("expect the pulse of the plan, half a step and 1 us to either side, never a pulse that is not safe", () => {
+    const landing = steps.find(({ text }) => text.includes("flap to landing"));
+    expect(landing?.expect).toContainEqual({ channel: 5, pulseUs: [1231.5, 1238.5] });
+    const safe = safePulses(plan);
+    for (const { channel, pulseUs } of steps.flatMap((step) => step.expect)) {
+      expect(pulseUs[0]).toBeGreaterThanOrEqual(safe.get(channel)?.[0] ?? Number.POSITIVE_INFINITY);
+      expect(pulseUs[1]).toBeLessThanOrEqual(safe.get(channel)?.[1] ?? Number.NEGATIVE_INFINITY);
+    }
+  });
+
+  test("differ with the end points: a clamp is collapsed first, limits that scale are entered once and then left alone", () => {
+    const scaling = orderOfEntry(
+      compile({ ...bramblehook, radio: { ...bramblehook.radio, endPoints: "scale" } }),
+    );
+    const phases = (some: readonly ProcedureStep[]) => [...new Set(some.map(({ phase }) => phase))];
+    expect(phases(steps)).toContain("collapse");
+    expect(phases(scaling)).not.toContain("collapse");
+    expect(scaling.flatMap(({ edits }) => edits).filter(({ set }) => set === "limitLow")).toHaveLength(
+      plan.channels.length,
+    );
+  });
+
+  test("leave nothing on before everything is entered and read back", () => {
+    const firstOn = steps.findIndex(({ linkage }) => linkage === "on");
+    const last = steps.findLastIndex(({ edits, expect: readings }) => edits.length + readings.length > 0);
+    expect(firstOn).toBeGreaterThan(last);
+    expect(steps[firstOn]?.supply).toBe("off");
+  });
+});
+
+const high = ([1600, 1640, 1700, 1800] as const).map(
+  (pulse) => [us(pulse), deg((pulse - 1640) / 10)] as const,
+);
+
+function untouched(plan: SetupPlan): NaiveTransmitter {
+  const trims: Record<string, number> = {};
+  for (const { extremes } of plan.channels)
+    for (const [control, position] of Object.entries({ ...extremes.low.when, ...extremes.high.when }))
+      if (typeof position === "number")
+        trims[control] = Math.max(trims[control] ?? 0, Math.abs(position) * 100 - 100);
+  return naiveTransmitter(
+    plan.radio,
+    plan.channels.map(({ channel }) => channel),
+    plan.radio.reachPercent,
+    trims,
+  );
+}
+
+function safePulses(plan: SetupPlan): Map<number, readonly [number, number]> {
+  return new Map(plan.channels.map(({ channel, safeUs }) => [channel, safeUs]));
+}
+
+/** Every setting's pulse, rest and failsafe, by the naive transmitter, as the plan states them. */
+function expectEntered(transmitter: NaiveTransmitter, { channels }: SetupPlan): void {
+  for (const { channel, settings, neutral, failsafe } of channels) {
+    expect(Math.abs(transmitter.pulse(channel, {}) - neutral.pulseUs)).toBeLessThan(1e-9);
+    expect(transmitter.allPulses(channel).some((pulse) => Math.abs(pulse - failsafe.pulseUs) < 1e-9)).toBe(
+      true,
+    );
+    for (const { control, detent, stick, when, enter } of settings) {
+      const pulseUs = transmitter.pulse(channel, { ...when, [control]: detent ?? stick ?? 0 });
+      expect(Math.abs(pulseUs - enter.pulseUs)).toBeLessThan(1e-9);
+    }
+  }
+}
+
+function lastReach(steps: readonly ProcedureStep[]): readonly [number, number] | undefined {
+  return steps.findLast(({ reach }) => reach.length > 0)?.reach[0]?.pulseUs;
+}
+
+/** The model with a guard stated on every bench, and its detents nearer to level. */
+function vary(model: Model, share: number, guardUs: number): Model {
+  const copy = JSON.parse(JSON.stringify(model));
+  for (const { servo } of Object.values<{ servo: { bench: Record<string, unknown> } }>(copy.surfaces))
+    servo.bench.guard = guardUs;
+  for (const [control, moves] of Object.entries<Record<string, Record<string, unknown>>>(copy.moves)) {
+    if (copy.controls[control].kind !== "selector") continue;
+    for (const places of Object.values(moves))
+      for (const [surface, place] of Object.entries(places))
+        places[surface] =
+          typeof place === "number"
+            ? place * share
+            : { kind: "part", part: (place as { part: number }).part * share };
+  }
+  return copy;
+}
