@@ -1,10 +1,12 @@
 import {
+  amps,
   deg,
   degPerS,
   degPerUs,
   matched,
   mm,
   model,
+  mps,
   nm,
   pct,
   s,
@@ -12,10 +14,25 @@ import {
   stick,
   stopAt,
   us,
+  volts,
 } from "@hingeline/dsl";
 
-const flapServo = { torque: nm(1.37), speed: degPerS(375), rotation: degPerUs(0.0912), deadBand: us(2) };
-const smallServo = { torque: nm(1.2), speed: degPerS(428.6), rotation: degPerUs(0.0905), deadBand: us(2) };
+const flapServo = {
+  torque: nm(1.37),
+  ratedAt: volts(6),
+  stallCurrent: amps(3.1),
+  speed: degPerS(375),
+  rotation: degPerUs(0.0912),
+  deadBand: us(2),
+};
+const smallServo = {
+  torque: nm(1.2),
+  ratedAt: volts(6),
+  stallCurrent: amps(2.8),
+  speed: degPerS(428.6),
+  rotation: degPerUs(0.0905),
+  deadBand: us(2),
+};
 
 // An invented tow plane of 2.6 m: drop-hinged flaps whose level lies far from the centre pulse, steep there and shallow at
 // full flap. The readings are made up from a linkage with a scatter of 0.15 to 0.25 degrees.
@@ -35,6 +52,7 @@ export default model("Bramblehook 26", {
       chord: mm(96),
       trailingEdgeRise: mm(14),
       span: mm(620),
+      hingeMoment: { byIncidence: -0.006, byDeflection: -0.012 },
       servo: {
         channel: 5,
         label: "F-L-07",
@@ -62,6 +80,7 @@ export default model("Bramblehook 26", {
       chord: mm(96),
       trailingEdgeRise: mm(14),
       span: mm(620),
+      hingeMoment: { byIncidence: -0.006, byDeflection: -0.012 },
       servo: {
         channel: 6,
         label: "F-R-03",
@@ -160,5 +179,7 @@ export default model("Bramblehook 26", {
     roll: { aileronLeft: [deg(-20), deg(14)], aileronRight: [deg(14), deg(-20)] },
   },
   transit: { flap: s(3) },
+  airspeed: { otherwise: mps(36), flap: { tow: mps(18), takeoff: mps(20), landing: mps(20) } },
+  supply: { voltage: volts(6), current: amps(10) },
   failsafe: { flap: "takeoff" },
 });

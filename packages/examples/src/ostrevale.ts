@@ -3,7 +3,9 @@ import {
   degPerS,
   degPerUs,
   matched,
+  mm,
   model,
+  mps,
   nm,
   pct,
   s,
@@ -11,11 +13,35 @@ import {
   stick,
   together,
   us,
+  volts,
 } from "@hingeline/dsl";
 
-const flapServo = { torque: nm(0.9), speed: degPerS(600), rotation: degPerUs(0.0922), deadBand: us(2) };
-const aileronServo = { torque: nm(0.55), speed: degPerS(667), rotation: degPerUs(0.0905), deadBand: us(2) };
-const tailServo = { torque: nm(0.45), speed: degPerS(600), rotation: degPerUs(0.0888), deadBand: us(2) };
+const hingeMoment = { byIncidence: -0.006, byDeflection: -0.012 };
+const flapServo = {
+  torque: nm(0.9),
+  ratedAt: volts(7.4),
+  speed: degPerS(600),
+  rotation: degPerUs(0.0922),
+  deadBand: us(2),
+};
+const aileronServo = {
+  torque: nm(0.55),
+  ratedAt: volts(7.4),
+  speed: degPerS(667),
+  rotation: degPerUs(0.0905),
+  deadBand: us(2),
+};
+const tailServo = {
+  torque: nm(0.45),
+  ratedAt: volts(7.4),
+  speed: degPerS(600),
+  rotation: degPerUs(0.0888),
+  deadBand: us(2),
+};
+
+const aileron = { chord: mm(38), span: mm(820), hingeMoment, allowed: [deg(-26), deg(22)] } as const;
+const flap = { chord: mm(52), span: mm(860), hingeMoment, allowed: [deg(-5), deg(52)] } as const;
+const panel = { chord: mm(42), span: mm(300), hingeMoment, allowed: [deg(-20), deg(20)] } as const;
 
 // An invented sailplane of 3.8 m with six servos and a V-tail. Flaps that go down 50 degrees as a brake get steeper the further they
 // go; brake and roll together ask more of an aileron than is there, elevator and rudder more of a V-panel.
@@ -32,7 +58,7 @@ export default model("Ostrevale 38", {
   instruments: { pulse: us(1), deflection: deg(0.2) },
   surfaces: {
     aileronLeft: {
-      allowed: [deg(-26), deg(22)],
+      ...aileron,
       servo: {
         channel: 1,
         type: aileronServo,
@@ -53,7 +79,7 @@ export default model("Ostrevale 38", {
       },
     },
     aileronRight: {
-      allowed: [deg(-26), deg(22)],
+      ...aileron,
       servo: {
         channel: 2,
         type: aileronServo,
@@ -74,7 +100,7 @@ export default model("Ostrevale 38", {
       },
     },
     flapLeft: {
-      allowed: [deg(-5), deg(52)],
+      ...flap,
       servo: {
         channel: 3,
         type: flapServo,
@@ -95,7 +121,7 @@ export default model("Ostrevale 38", {
       },
     },
     flapRight: {
-      allowed: [deg(-5), deg(52)],
+      ...flap,
       servo: {
         channel: 4,
         type: flapServo,
@@ -116,7 +142,7 @@ export default model("Ostrevale 38", {
       },
     },
     panelLeft: {
-      allowed: [deg(-20), deg(20)],
+      ...panel,
       servo: {
         channel: 5,
         type: tailServo,
@@ -135,7 +161,7 @@ export default model("Ostrevale 38", {
       },
     },
     panelRight: {
-      allowed: [deg(-20), deg(20)],
+      ...panel,
       servo: {
         channel: 6,
         type: tailServo,
@@ -179,5 +205,14 @@ export default model("Ostrevale 38", {
   },
   yields: { ailerons: ["brake"], flaps: ["brake"], panels: ["yaw"] },
   transit: { camber: s(0.8) },
+  airspeed: {
+    otherwise: mps(35),
+    brake: mps(19),
+    camber: { thermal: mps(14) },
+    roll: mps(25),
+    pitch: mps(25),
+    yaw: mps(25),
+  },
+  supply: { voltage: volts(7.4) },
   failsafe: { brake: 1 },
 });

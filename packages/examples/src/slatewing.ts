@@ -1,4 +1,20 @@
-import { deg, matched, model, pct, selector, stick, us } from "@hingeline/dsl";
+import {
+  deg,
+  degPerS,
+  degPerUs,
+  matched,
+  mm,
+  model,
+  mps,
+  nm,
+  pct,
+  selector,
+  stick,
+  us,
+} from "@hingeline/dsl";
+
+const servo = { torque: nm(0.35), speed: degPerS(667), rotation: degPerUs(0.0902), deadBand: us(3) };
+const elevon = { chord: mm(51), span: mm(460), allowed: [deg(-22), deg(22)] } as const;
 
 // An invented delta of 1.3 m: two elevons that are elevator and aileron at once, with a little reflex at rest. Full up elevator and full
 // aileron together ask six degrees more than is allowed; the elevator keeps, the aileron gives way on that side.
@@ -15,9 +31,10 @@ export default model("Slatewing 13", {
   instruments: { pulse: us(1), deflection: deg(0.2) },
   surfaces: {
     elevonLeft: {
-      allowed: [deg(-22), deg(22)],
+      ...elevon,
       servo: {
         channel: 1,
+        type: servo,
         bench: {
           up: us(1865),
           level: us(1540),
@@ -33,9 +50,10 @@ export default model("Slatewing 13", {
       },
     },
     elevonRight: {
-      allowed: [deg(-22), deg(22)],
+      ...elevon,
       servo: {
         channel: 2,
+        type: servo,
         bench: {
           up: us(1135),
           level: us(1469),
@@ -59,5 +77,6 @@ export default model("Slatewing 13", {
     roll: { elevonLeft: [deg(-12), deg(12)], elevonRight: [deg(12), deg(-12)] },
   },
   yields: { elevons: ["roll"] },
+  airspeed: { otherwise: mps(45), pitch: mps(28), roll: mps(28) },
   failsafe: {},
 });

@@ -33,10 +33,10 @@ describe.each(kinds)("for random models whose end points %s", (endPoints) => {
         expectEntered(transmitter, plan);
         entered += 1;
       }),
-      { numRuns: 150 },
+      { numRuns: 50 },
     );
     // A generator of refused plans would prove nothing.
-    expect(entered).toBeGreaterThan(15);
+    expect(entered).toBeGreaterThan(5);
   });
 
   test("a changed model is reached from the old one, and the steps between them are safe for the new bench", () => {
@@ -61,9 +61,9 @@ describe.each(kinds)("for random models whose end points %s", (endPoints) => {
         seen.changed += 1;
         seen.linkagesOn += second.every(({ linkage }) => linkage === "on") ? 1 : 0;
       }),
-      { numRuns: 150 },
+      { numRuns: 50 },
     );
-    expect(seen.changed).toBeGreaterThan(10);
+    expect(seen.changed).toBeGreaterThan(3);
     // A clamp holds what is typed, so the linkages may stay on; where limits scale nothing does.
     if (endPoints === "clamp") expect(seen.linkagesOn).toBe(seen.changed);
     else expect(seen.linkagesOn).toBe(0);
@@ -85,7 +85,7 @@ describe.each(kinds)("for random models whose end points %s", (endPoints) => {
           }
         }
       }),
-      { numRuns: 30 },
+      { numRuns: 20 },
     );
   });
 });
@@ -118,7 +118,7 @@ test("with the limits in, a clamp holds any value that is mistyped: the channel 
       );
       expect(findUnsafe(transmitter, wrong, withCentre)).toBeUndefined();
     }),
-    { numRuns: 60 },
+    { numRuns: 30 },
   );
 });
 
@@ -269,7 +269,10 @@ describe("a small change of a signed-off plan", () => {
 
 test("limits that both lie above the centre never cross while they are typed", () => {
   const plan = compile(
-    smallModel({ surfaces: { flap: smallSurface({ up: us(1620), level: us(1640), readings: high }) } }),
+    smallModel({
+      surfaces: { flap: smallSurface({ up: us(1620), level: us(1640), readings: high }) },
+      moves: { lever: { stowed: { flap: deg(0) }, landing: { flap: deg(10) } } },
+    }),
   );
   const sets = orderOfEntry(plan)
     .find(({ phase }) => phase === "limits")

@@ -34,7 +34,7 @@ describe("servoLoad", () => {
     expect(servoLoad(nm(0.5), 1, { torque: nm(1), ratedAt: volts(6) }, volts(0))).toBeUndefined();
   });
 
-  // Source: trade practice, worked flap of a tow plane: 42 degrees at 20 and at 36 m/s. The page prints the ratio as 0.52;
+  // Source: trade practice, worked flap of a tow plane: 42 degrees at 20 and at 36 m/s. The trade prints the ratio as 0.52;
   // its lever arms of 9.0 and 17.4 mm give it with the third digit that its 88 percent needs.
   it("reproduces the worked tow plane's flap", () => {
     const servo = { torque: nm(1.37) };

@@ -50,7 +50,7 @@ describe("swingFrequencyHz", () => {
 
 describe("fightingTorque", () => {
   // Source: trade practice, worked twin rudder: servos of 1.1 N m, gain 0.0918 deg/us, stiffness 11.4 N m/rad together.
-  // The page does not state the stiffness between them; 25 N m/rad is what its 11.4 leaves.
+  // The stiffness between them is not stated; 25 N m/rad is what its 11.4 leaves.
   const servo = servoStiffness(nm(1.1));
   const stiffnesses = [servo, servo, 25];
 

@@ -73,7 +73,7 @@ describe("deflectionDoubt", () => {
   it("falls with the count of readings averaged and carries their degrees of freedom", () => {
     const scattered = (count: number) => deflectionDoubt({ scatter: { deviationDeg: 0.2, count, dof: 8 } });
     expect(scattered(4).standard).toBeCloseTo(0.1, 12);
-    expect(scattered(1).standard).toBe(0.2);
+    expect(deflectionDoubt({ scatter: { deviationDeg: 0.2 } }).standard).toBe(0.2);
     expect(scattered(4).dof).toBeCloseTo(8, 9);
   });
 

@@ -80,8 +80,10 @@ describe("propagate", () => {
     );
   });
 
-  it("gives no doubt and no limit of freedom for no inputs", () => {
+  it("gives no doubt and no limit of freedom for no inputs and for sure ones", () => {
     expect(propagate([])).toEqual({ standard: 0, dof: Infinity, budget: [] });
+    const sure = propagate([{ name: "sure", standard: 0, sensitivity: 2, dof: 5 }]);
+    expect(sure).toEqual({ standard: 0, dof: Infinity, budget: [{ name: "sure", standard: 0, share: 0 }] });
   });
 
   // Source: JCGM 100:2008 Annex H.1, test/fixtures/uncertainty.json.
@@ -156,14 +158,18 @@ describe("propagateCorrelated", () => {
     expect(held(propagateCorrelated(inputs, one)).dof).toBe(4);
   });
 
-  it("gives exactly no doubt where two equal inputs cancel", () => {
-    const inputs = [
-      { name: "left", standard: 0.1, sensitivity: 3 },
-      { name: "right", standard: 0.3, sensitivity: -1 },
-    ];
-    const result = held(propagateCorrelated(inputs, [{ between: ["left", "right"], coefficient: 1 }]));
-    expect(result.standard).toBe(0);
-    expect(result.budget.map((line) => line.share)).toEqual([0, 0]);
+  it("gives exactly no doubt where two inputs cancel, whatever the rounding", () => {
+    fc.assert(
+      fc.property(evenly(0.1, 5), evenly(0.1, 5), evenly(0.1, 3), (first, second, sensitivity) => {
+        const inputs = [
+          { name: "left", standard: first, sensitivity },
+          { name: "right", standard: second, sensitivity: (-first * sensitivity) / second },
+        ];
+        const result = held(propagateCorrelated(inputs, [{ between: ["left", "right"], coefficient: 1 }]));
+        expect(result.standard).toBe(0);
+        expect(result.budget.map((line) => line.share)).toEqual([0, 0]);
+      }),
+    );
   });
 
   it("refuses a name that is no input, and correlations that cannot be", () => {

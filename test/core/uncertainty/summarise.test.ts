@@ -39,6 +39,7 @@ describe("summarise", () => {
     [10_000, [250, 9750]],
     [1001, [25, 976]],
     [1010, [25, 985]],
+    [1020, [26, 995]],
   ])("takes the standard's order numbers of %i values", (count, symmetric) => {
     const ranks = Float64Array.from({ length: count }, (_, index) => count - index);
     expect(summarise(ranks, 0.95)?.symmetric).toEqual(symmetric);

@@ -39,14 +39,20 @@ export function walkOrder(
 ): readonly ProcedureStep[] | undefined {
   const steps: ProcedureStep[] = [];
   let state = start;
+  const now = new Map(reachOf(start, [...bounds.keys()]));
   let shown: ReadonlyMap<number, Interval> = new Map();
   for (const { read, ...step } of drafts) {
     for (const edit of step.edits) {
-      const typed = reachWhileTyped(state, edit);
-      if (typed !== undefined && !mayEmit(edit.channel, typed, step, bounds)) return undefined;
+      const before = now.get(edit.channel);
+      const after = reachAfter(state, edit);
+      const emptied = edit.addPercent === undefined ? after : reachAfter(state, { ...edit, addPercent: 0 });
       state = applyEdit(state, toTransmitterEdit(edit));
+      if (before === undefined || after === undefined || emptied === undefined) continue;
+      now.set(edit.channel, after);
+      // A value of a control that had none may start at nothing; every other is typed from the old one.
+      const typed = joinIntervals(joinIntervals(before, after), emptied);
+      if (!mayEmit(edit.channel, typed, step, bounds)) return undefined;
     }
-    const now = reachOf(state, [...bounds.keys()]);
     if (![...now].every(([channel, interval]) => mayEmit(channel, interval, step, bounds))) return undefined;
     const expect = (read?.channels ?? []).flatMap((channel) => {
       const bound = bounds.get(channel);
@@ -56,7 +62,7 @@ export function walkOrder(
         : [{ channel, pulseUs: readable(pulseUs, bound) }];
     });
     steps.push({ ...step, expect, reach: changes(shown, now) });
-    shown = now;
+    shown = new Map(now);
   }
   return steps;
 }
@@ -71,12 +77,8 @@ export function reachOf(state: Transmitter, channels: readonly number[]): Readon
   );
 }
 
-/** What the channel can emit at any value from the old to the new one; a value of a control may also start at nothing. */
-function reachWhileTyped(before: Transmitter, edit: Edit): Interval | undefined {
-  const typed = edit.addPercent === undefined ? [edit] : [{ ...edit, addPercent: 0 }, edit];
-  return [before, ...typed.map((one) => applyEdit(before, toTransmitterEdit(one)))]
-    .map((state) => reach(state, edit.channel))
-    .reduce((all, one) => (all === undefined || one === undefined ? undefined : joinIntervals(all, one)));
+function reachAfter(state: Transmitter, edit: Edit): Interval | undefined {
+  return reach(applyEdit(state, toTransmitterEdit(edit)), edit.channel);
 }
 
 function mayEmit(
