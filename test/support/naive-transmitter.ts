@@ -71,7 +71,7 @@ export function naiveTransmitter(
         if (typeof now === "number" && typeof at === "number" && at * now > 0) sum += add * Math.abs(now);
       }
     }
-    const cut = (value: number) => (value < low ? low : value > high ? high : value);
+    const cut = (value: number) => Math.min(Math.max(value, low), high);
     let out: number;
     if (radio.endPoints === "scale")
       out = us(low + shift) + ((sum + 100) / 200) * (us(high + shift) - us(low + shift));

@@ -105,7 +105,7 @@ export {
   toRad,
   toSecondsPer60Deg,
 } from "./units/conversions.ts";
-export { decimalsOf } from "./units/decimals.ts";
+export { decimalsFor, decimalsOf } from "./units/decimals.ts";
 export { formatNumber, formatTrimmed } from "./units/format.ts";
 export type {
   Amps,

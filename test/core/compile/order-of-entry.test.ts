@@ -271,7 +271,7 @@ test("limits that both lie above the centre never cross while they are typed", (
   const plan = compile(
     smallModel({
       surfaces: { flap: smallSurface({ up: us(1620), level: us(1640), readings: high }) },
-      moves: { lever: { stowed: { flap: deg(0) }, landing: { flap: deg(10) } } },
+      moves: { lever: { stowed: { flap: deg(0) }, takeoff: { flap: deg(5) }, landing: { flap: deg(10) } } },
     }),
   );
   const sets = orderOfEntry(plan)

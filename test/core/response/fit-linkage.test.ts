@@ -1,7 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Pushrod } from "../../../packages/core/src/linkage/linkage.ts";
-import { type FitProblem, fitLinkage, type LinkageFit } from "../../../packages/core/src/response/fit-linkage.ts";
+import {
+  type FitProblem,
+  fitLinkage,
+  type LinkageFit,
+} from "../../../packages/core/src/response/fit-linkage.ts";
 import { seededRandom } from "../../../packages/core/src/uncertainty/random.ts";
 import { deg, mm, us } from "../../../packages/core/src/units/quantity.ts";
 import { evenly } from "../../support/evenly.ts";
@@ -39,7 +43,9 @@ describe("fitLinkage", () => {
     fc.assert(
       fc.property(bench, ({ degPerUs, sense, ...zeros }) => {
         const truth = { levelUs: 1500, degPerUs: degPerUs * sense, ...zeros };
-        const fit = fitted(fitLinkage(flap, readBench(flap, { ...truth, rotationsDeg }), 1e-4, { levelUs: 1500 }));
+        const fit = fitted(
+          fitLinkage(flap, readBench(flap, { ...truth, rotationsDeg }), 1e-4, { levelUs: 1500 }),
+        );
         expect(fit.degPerUs.value / truth.degPerUs).toBeCloseTo(1, 6);
         expect(fit.rotationZeroDeg.value).toBeCloseTo(zeros.rotationZeroDeg, 4);
         expect(fit.deflectionZeroDeg.value).toBeCloseTo(zeros.deflectionZeroDeg, 4);
@@ -65,7 +71,9 @@ describe("fitLinkage", () => {
 
   it("places the tow plane's flap where its model does", () => {
     // Pulses of the invented model for its wanted deflections; readings and model are each good to about 0.1 degrees.
-    const fit = fitted(fitLinkage(towFlap, demoReadings("tow plane, left flap"), doubtDeg, { levelUs: 1859 }));
+    const fit = fitted(
+      fitLinkage(towFlap, demoReadings("tow plane, left flap"), doubtDeg, { levelUs: 1859 }),
+    );
     const wanted = [
       [0, 1858.9],
       [6, 1795.6],
@@ -125,7 +133,8 @@ describe("fitLinkage", () => {
   it("gives the same bits twice", () => {
     const points = demoReadings("sailplane, left flap");
     const demo = demoLinkages.find(({ table }) => table === "sailplane, left flap");
-    const once = () => JSON.stringify(fitLinkage(demo?.linkage ?? towFlap, points, doubtDeg, { levelUs: 1893 }));
+    const once = () =>
+      JSON.stringify(fitLinkage(demo?.linkage ?? towFlap, points, doubtDeg, { levelUs: 1893 }));
     expect(once()).toBe(once());
   });
 
@@ -169,7 +178,9 @@ describe("fitLinkage", () => {
   });
 
   it("hands on what is wrong with the linkage itself", () => {
-    const result = fitLinkage({ ...flap, rod: mm(5) }, demoReadings("tow plane, left flap"), doubtDeg, { levelUs: 1859 });
+    const result = fitLinkage({ ...flap, rod: mm(5) }, demoReadings("tow plane, left flap"), doubtDeg, {
+      levelUs: 1859,
+    });
     expect(result).toMatchObject({ kind: "linkage", problem: { kind: "cannotAssemble" } });
   });
 });

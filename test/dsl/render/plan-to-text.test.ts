@@ -18,16 +18,15 @@ describe("planToText", () => {
       Signs      deflections are positive trailing edge down, a rudder's trailing edge
                  to port
       Columns    ENTER is the channel's value with every other control at rest; add is
-                 what to add to the channel's value at rest; share lies between the
-                 low limit (-100) and the high limit (+100). Use the one that your
-                 transmitter asks for.
+                 what to add to the channel's value at rest, for a transmitter that
+                 sums.
 
       --------------------------------------------------------------------------------
       CHANNEL 5   flap
 
       Direction  the pulse falls as the deflection grows
-      Safe       1208.0 to 1890.0 us; the stops are 1204.0 us and 1896.5 us, the guard
-                 4.0 and 6.5 us
+      Safe       1208.0 to 1890.0 us; 4.0 and 6.5 us are kept clear of the stops,
+                 1204.0 us and 1896.5 us
 
         Channel       ENTER   pulse
                           %      us
@@ -36,10 +35,10 @@ describe("planToText", () => {
         neutral       +72.7  1872.2
         failsafe      +72.7  1872.2
 
-        Position           exact  ENTER     add  share
-                              us      %       %      %
-        lever at stowed   1872.0  +72.7     0.0  +94.9
-        lever at landing  1268.2  -45.2  -117.9  -82.3
+        Position           exact  ENTER     add
+                              us      %       %
+        lever at stowed   1872.0  +72.7     0.0
+        lever at landing  1268.2  -45.2  -117.9
 
       Lowest     1268.2 us (-45.27 %), 60.2 us to spare: lever at landing
       Highest    1872.0 us (+72.66 %), 18.0 us to spare: every control at rest
@@ -70,18 +69,16 @@ describe("planToText", () => {
       Holds      1 channel; 1 error, 1 warning, 1 note
       Signs      deflections are positive trailing edge down, a rudder's trailing edge
                  to port
-      Columns    ENTER is the channel's value with every other control at rest; add is
-                 what to add to the channel's value at rest; share lies between the
-                 low limit (-100) and the high limit (+100). Use the one that your
-                 transmitter asks for.
+      Columns    ENTER is the position between the channel's low limit (-100) and its
+                 high limit (+100), every other control at rest.
 
       --------------------------------------------------------------------------------
       CHANNEL 7   flapLeft [F-L-07] and rudder.upper
       Do not enter: this plan has errors.
 
       Direction  the pulse rises as the deflection grows
-      Safe       1208.0 to 1890.0 us; the stops are 1204.0 us and 1896.5 us, the guard
-                 4.0 and 6.5 us
+      Safe       1208.0 to 1890.0 us; 4.0 and 6.5 us are kept clear of the stops,
+                 1204.0 us and 1896.5 us
 
         Channel       ENTER   pulse
                           %      us
@@ -90,12 +87,12 @@ describe("planToText", () => {
         neutral       +72.7  1872.2
         failsafe      +72.7  1872.2
 
-             wanted  throw   exact  ENTER   gives  off by  doubt     add  share  curve
-                deg     mm      us      %     deg     deg    deg       %      %      %
+        Position             wanted  throw   exact  ENTER  gives  off by  doubt  curve
+                                deg     mm      us  share    deg     deg    deg      %
         flapLeft: flap at landing
-             +38.25  +40.4  1268.2  -45.2  +38.23   -0.02   0.41  -117.9  -82.3  +92.1
+                             +38.25  +40.4  1268.2  -82.3  +38.2     0.0    0.4  +92.1
         rudder: roll at -1, phase at thermal
-                  -      -  1700.0  +39.1       -       -      -   +39.1  +44.4      -
+                                  -      -  1700.0  +44.4      -       -      -      -
 
       Lowest     1200.0 us (-58.59 %), 8.0 us PAST the safe end: flap at landing,
                  phase at thermal, roll at +1.1 (trim added)
@@ -216,7 +213,7 @@ describe("planToText", () => {
     fc.assert(
       fc.property(fc.string({ minLength: 1, maxLength: 200 }), (name) => {
         const lines = linesOf(planToText(renamed(name, name, name)));
-        for (const cells of ["-45.2  +38.23   -0.02   0.41  -117.9", "+39.1       -       -      -   +39.1"])
+        for (const cells of ["-82.3  +38.2     0.0    0.4  +92.1", "+44.4      -       -      -      -"])
           expect(lines.filter((line) => line.includes(cells))).toHaveLength(1);
       }),
     );

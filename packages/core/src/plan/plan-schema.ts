@@ -98,7 +98,7 @@ const channel = z.strictObject({
   safeUs: z.tuple([pulse, pulse]).describe("lowest and highest pulse that may be emitted"),
   guardUs: z
     .tuple([z.number(), z.number()])
-    .describe("guard inside the lowest and the highest stop, microseconds"),
+    .describe("what is kept clear of the lowest and of the highest stop, microseconds"),
   limits: z.strictObject({ low: percentPulse, high: percentPulse }),
   neutral: percentPulse.describe("the channel with every control at rest"),
   curve: z.exactOptional(z.array(z.strictObject({ commandPercent: z.number(), percent, pulseUs: pulse }))),

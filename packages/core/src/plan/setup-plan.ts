@@ -35,7 +35,7 @@ export interface PlanChannel {
   readonly direction: "rising" | "falling";
   /** Lowest and highest pulse that may be emitted: the stops of the bench, a guard inside. */
   readonly safeUs: readonly [number, number];
-  /** The guard inside each end of `safeUs`, [at the lowest pulse, at the highest]. */
+  /** What is kept clear of the stops, [at the lowest pulse, at the highest]: the guard, what a device behind the receiver may add, what the builder does not allow. */
   readonly guardUs: readonly [number, number];
   readonly limits: { readonly low: PercentPulse; readonly high: PercentPulse };
   /** The channel with every control at rest. */

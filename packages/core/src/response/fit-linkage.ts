@@ -4,7 +4,14 @@ import type { Linkage } from "../linkage/linkage.ts";
 import { chiSquareLimit } from "./chi-square-limit.ts";
 import { type Cuts, driveResponse, rotationOf, type ShaftLine, usableRotations } from "./drive-response.ts";
 import { findReadRotation } from "./find-read-rotation.ts";
-import { type Estimate, type FitPoint, type FitStart, fitShape, ROTATION_DOUBT, type ShapeFit } from "./fit-shape.ts";
+import {
+  type Estimate,
+  type FitPoint,
+  type FitStart,
+  fitShape,
+  ROTATION_DOUBT,
+  type ShapeFit,
+} from "./fit-shape.ts";
 import type { Response } from "./response.ts";
 
 /** A linkage's shape with the scale and the zeros of a servo's readings. */

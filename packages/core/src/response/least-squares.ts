@@ -23,7 +23,7 @@ export interface LeastSquaresFit {
 
 /** The library's search stops here; what is left is done by `polish`. */
 const LIBRARY_STEPS = 30;
-const POLISH_STEPS = 100;
+const POLISH_STEPS = 50;
 /** A step is not halved below this part of it. */
 const SHORTEST_SHARE = 1e-6;
 /** A step of less than this part of every unit is none. */
@@ -74,7 +74,9 @@ function polish(problem: LeastSquaresProblem, from: readonly number[]): LeastSqu
     const factors = factorise(slopesAt(problem, best.parameters));
     if (factors === undefined) return undefined;
     const steps = factors.solve(best.residuals);
-    const next = steps.every((change) => Math.abs(change) < NO_STEP) ? undefined : lower(problem, best, steps);
+    const next = steps.every((change) => Math.abs(change) < NO_STEP)
+      ? undefined
+      : lower(problem, best, steps);
     if (next === undefined || step === POLISH_STEPS) {
       const doubts = factors.doubts().map((doubt, i) => doubt * (problem.units[i] ?? 1));
       return { ...best, doubts, settled: next === undefined };
@@ -88,7 +90,9 @@ type Found = Pick<LeastSquaresFit, "parameters" | "residuals" | "chiSquare">;
 /** The longest of a step, its half, its quarter and so on that lowers the sum; undefined where rounding hides any fall. */
 function lower(problem: LeastSquaresProblem, from: Found, steps: readonly number[]): Found | undefined {
   for (let share = 1; share > SHORTEST_SHARE; share /= 2) {
-    const parameters = from.parameters.map((value, i) => value - share * (steps[i] ?? 0) * (problem.units[i] ?? 1));
+    const parameters = from.parameters.map(
+      (value, i) => value - share * (steps[i] ?? 0) * (problem.units[i] ?? 1),
+    );
     const next = { parameters, ...sizeOf(problem.residualsAt(parameters)) };
     if (next.chiSquare < from.chiSquare) return next;
   }

@@ -29,7 +29,7 @@ export function outputs(
 
 /**
  * The pulse of one output, `seconds` after its controls went from one place to another: a control with a transit is on its way in
- * a straight line, all others are there. Undefined for an output that the memory has not.
+ * a straight line, all others are there. Less than 0 counts as 0. Undefined for an output that the memory has not.
  */
 export function outputOverTime(
   transmitter: Transmitter,
@@ -40,11 +40,12 @@ export function outputOverTime(
 ): number | undefined {
   const memory = transmitter.outputs[output];
   if (memory === undefined) return undefined;
+  const elapsed = Math.max(0, seconds);
   const shares = contributingControls(memory).map((control) => {
     const last = shareOf(transmitter, memory, control, to);
     const transit = Object.hasOwn(memory.transits, control) ? (memory.transits[control] ?? 0) : 0;
-    if (seconds >= transit) return last;
-    const done = Math.max(0, seconds) / transit;
+    if (elapsed >= transit) return last;
+    const done = elapsed / transit;
     return shareOf(transmitter, memory, control, from) * (1 - done) + last * done;
   });
   return pulseOf(transmitter, memory, shares, []);

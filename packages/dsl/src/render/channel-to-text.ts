@@ -57,7 +57,7 @@ function factsOf({ direction, safeUs, guardUs }: PlanChannel, columns: number): 
     ...hang("Direction  ", `the pulse ${turns} as the deflection grows`, columns),
     ...hang(
       "Safe       ",
-      `${formatNumber(lowUs, 1)} to ${pulseText(highUs)}; the stops are ${pulseText(lowUs - lowGuardUs)} and ${pulseText(highUs + highGuardUs)}, the guard ${formatNumber(lowGuardUs, 1)} and ${pulseText(highGuardUs)}`,
+      `${formatNumber(lowUs, 1)} to ${pulseText(highUs)}; ${formatNumber(lowGuardUs, 1)} and ${pulseText(highGuardUs)} are kept clear of the stops, ${pulseText(lowUs - lowGuardUs)} and ${pulseText(highUs + highGuardUs)}`,
       columns,
     ),
   ];

@@ -4,14 +4,17 @@ import { decimalsOf, formatNumber, type PlanRadio } from "@hingeline/core";
 export interface Numbers {
   /** A percent that is on the radio's grid: "+72.7", "0.0". */
   readonly percent: (percent: number) => string;
+  /** Whether positions are entered as shares between the limits rather than as percents. */
+  readonly byShare: boolean;
   /** A percent before rounding, one decimal more. */
   readonly exactPercent: (percent: number) => string;
 }
 
 /** Percents with the decimals of this radio's step. */
-export function numbersOf({ stepPercent }: Pick<PlanRadio, "stepPercent">): Numbers {
+export function numbersOf({ stepPercent, endPoints }: Pick<PlanRadio, "stepPercent" | "endPoints">): Numbers {
   const decimals = decimalsOf(stepPercent);
   return {
+    byShare: endPoints === "scale",
     percent: (percent) => signed(percent, decimals),
     exactPercent: (percent) => signed(percent, decimals + 1),
   };

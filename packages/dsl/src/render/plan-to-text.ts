@@ -76,7 +76,9 @@ function headOf({ model, radio, channels, findings }: SetupPlan, paint: Paint, c
     ),
     ...hang(
       "Columns    ",
-      "ENTER is the channel's value with every other control at rest; add is what to add to the channel's value at rest; share lies between the low limit (-100) and the high limit (+100). Use the one that your transmitter asks for.",
+      radio.endPoints === "scale"
+        ? "ENTER is the position between the channel's low limit (-100) and its high limit (+100), every other control at rest."
+        : "ENTER is the channel's value with every other control at rest; add is what to add to the channel's value at rest, for a transmitter that sums.",
       columns,
     ),
   ];

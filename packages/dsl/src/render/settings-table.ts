@@ -1,4 +1,4 @@
-import { formatNumber, type PlanChannel, type Setting } from "@hingeline/core";
+import { decimalsFor, formatNumber, type PlanChannel, type Setting } from "@hingeline/core";
 import { alignTable, type Column } from "./align-table.ts";
 import { decimalsShown } from "./decimals-shown.ts";
 import { type Numbers, signed } from "./numbers.ts";
@@ -24,6 +24,9 @@ export function settingsTable(
 
 function columnsOf({ settings, curve }: PlanChannel, numbers: Numbers, paint: Paint): Column[] {
   const wantedDecimals = decimalsShown(settings.map(({ wanted }) => wanted?.deflectionDeg ?? 0));
+  // No digit is shown that the doubt does not deserve.
+  const givenDecimals =
+    decimalsFor(Math.max(0, ...settings.map(({ gives }) => gives?.uncertaintyDeg ?? 0))) ?? 2;
   const column = (head: string, unit: string, cell: (setting: Setting) => string | undefined): Column => ({
     head,
     unit,
@@ -35,14 +38,18 @@ function columnsOf({ settings, curve }: PlanChannel, numbers: Numbers, paint: Pa
     column("wanted", "deg", ({ wanted }) => degrees(wanted?.deflectionDeg, wantedDecimals)),
     column("throw", "mm", ({ wanted }) => degrees(wanted?.throwMm, 1)),
     column("exact", "us", ({ exact }) => formatNumber(exact.pulseUs, 1)),
-    { ...column("ENTER", "%", ({ enter }) => numbers.percent(enter.percent)), paint: paint.strong },
-    column("gives", "deg", ({ gives }) => degrees(gives?.deflectionDeg, 2)),
-    column("off by", "deg", ({ gives }) => degrees(gives?.errorDeg, 2)),
+    {
+      ...column("ENTER", numbers.byShare ? "share" : "%", ({ enter }) =>
+        numbers.percent(numbers.byShare ? enter.sharePercent : enter.percent),
+      ),
+      paint: paint.strong,
+    },
+    column("gives", "deg", ({ gives }) => degrees(gives?.deflectionDeg, givenDecimals)),
+    column("off by", "deg", ({ gives }) => degrees(gives?.errorDeg, givenDecimals)),
     column("doubt", "deg", ({ gives }) =>
-      gives?.uncertaintyDeg === undefined ? undefined : formatNumber(gives.uncertaintyDeg, 2),
+      gives?.uncertaintyDeg === undefined ? undefined : formatNumber(gives.uncertaintyDeg, givenDecimals),
     ),
-    column("add", "%", ({ enter }) => numbers.percent(enter.addPercent)),
-    column("share", "%", ({ enter }) => numbers.percent(enter.sharePercent)),
+    column("add", "%", ({ enter }) => (numbers.byShare ? undefined : numbers.percent(enter.addPercent))),
     column("curve", "%", ({ enter }) =>
       curve === undefined || enter.commandPercent === undefined
         ? undefined

@@ -1,0 +1,83 @@
+import { type CurvePoint, formatNumber, us } from "@hingeline/core";
+import { h, type VNode } from "preact";
+import { visibleText } from "../visible-text.ts";
+import { axes, label, type Place, picture, scaleOver, stroke, units } from "./plot-parts.ts";
+import type { SheetServo } from "./servo-on-sheet.ts";
+
+/**
+ * The correction curve to enter: its input against its output in percent, and below it by how much the deflection is off in between.
+ * Undefined where the channel has no curve or no degrees are known.
+ */
+export function curvePlot({ described, channel, key }: SheetServo, height: number): VNode | undefined {
+  const { curve = [], curveWorstDeg } = channel;
+  const response = described.measured?.response;
+  if (curve.length < 2 || response === undefined) return undefined;
+  const strip = Math.min(52, height * 0.36);
+  const box = { left: 38, right: 330, top: 18, bottom: height - 20 - strip };
+  const x = scaleOver([-100, 100], [box.left, box.right]);
+  const y = scaleOver(
+    curve.map(({ percent }) => percent),
+    [box.bottom, box.top],
+    0.06,
+  );
+  const errors = errorsOf(curve, (pulseUs) => response.deflectionAt(us(pulseUs)));
+  const largest = Math.max(0.05, ...errors.map(([, value]) => Math.abs(value))) * 1.15;
+  const below = scaleOver([-largest, largest], [height - 5, height - strip + 2]);
+  const worst =
+    curveWorstDeg === undefined ? "" : ` At most ${formatNumber(curveWorstDeg, 2)}° off in between.`;
+  return picture(
+    `curve-${key}`,
+    height,
+    {
+      title: `Correction curve of ${visibleText(described.id)}`,
+      text: `Points, input to output in percent: ${curve.map(({ commandPercent, percent }) => `${formatNumber(commandPercent, 1)} to ${formatNumber(percent, 1)}`).join("; ")}.${worst}`,
+    },
+    [
+      ...axes(box, x, y, "%", "%", 5),
+      stroke(
+        curve.map(({ commandPercent, percent }): Place => [x(commandPercent), y(percent)]),
+        {
+          "stroke-width": 1.8,
+        },
+      ),
+      ...curve.map(({ commandPercent, percent }) =>
+        h("circle", { cx: units(x(commandPercent)), cy: units(y(percent)), r: 3 }),
+      ),
+      stroke(
+        [
+          [box.left, below(0)],
+          [box.right, below(0)],
+        ],
+        { "stroke-opacity": 0.7 },
+      ),
+      stroke(
+        errors.map(([command, value]): Place => [x(command), below(value)]),
+        { "stroke-width": 1.8 },
+      ),
+      label(box.left - 5, below(0) + 4.5, "0", "end"),
+      label(box.right + 4, below(0) + 4.5, `±${formatNumber(largest / 1.15, 1)}°`),
+      h("text", { x: box.left + 4, y: units(height - 6), "font-style": "italic" }, "off by"),
+    ],
+  );
+}
+
+/** What the curve gives minus what its input means, which is linear in deflection from the first point to the last. */
+function errorsOf(
+  curve: readonly CurvePoint[],
+  deflectionAt: (pulseUs: number) => number | undefined,
+): readonly (readonly [number, number])[] {
+  const [first, last] = [curve[0], curve.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  const [fromDeg, toDeg] = [deflectionAt(first.pulseUs), deflectionAt(last.pulseUs)];
+  if (fromDeg === undefined || toDeg === undefined) return [];
+  return curve.flatMap((from, index) => {
+    const to = curve[index + 1];
+    if (to === undefined) return [];
+    return Array.from({ length: 13 }, (_, step) => step / 12).flatMap((at) => {
+      const command = from.commandPercent * (1 - at) + to.commandPercent * at;
+      const given = deflectionAt(from.pulseUs * (1 - at) + to.pulseUs * at);
+      const share = (command - first.commandPercent) / (last.commandPercent - first.commandPercent);
+      return given === undefined ? [] : [[command, given - (fromDeg * (1 - share) + toDeg * share)] as const];
+    });
+  });
+}

@@ -1,0 +1,84 @@
+import type { SetupPlan } from "@hingeline/core";
+import { Fragment, h, type VNode } from "preact";
+import { numbersOf } from "../numbers.ts";
+import { visibleText } from "../visible-text.ts";
+import { alignRows, type EnterRow, enterRows } from "./enter-rows.ts";
+import type { SheetPage } from "./sheet-pages.ts";
+import type { SheetServo } from "./servo-on-sheet.ts";
+
+/** The values to enter, one table a servo with the same rows side by side, and blanks for what is read back. */
+export function enterTables(page: SheetPage, plan: SetupPlan): VNode {
+  const numbers = numbersOf(plan.radio);
+  const lists = alignRows(page.servos.map((servo) => enterRows(servo, plan, numbers)));
+  return h(
+    "div",
+    { class: "pair" },
+    page.servos.map((servo, index) => enterTable(servo, lists[index] ?? [], page.key)),
+  );
+}
+
+function enterTable(
+  { described, channel, key }: SheetServo,
+  rows: readonly (EnterRow | undefined)[],
+  page: string,
+): VNode {
+  const name = visibleText(described.id);
+  const mark = channel.labels?.[described.id];
+  return h(
+    "table",
+    { class: "enter" },
+    h(
+      "caption",
+      {},
+      h("b", {}, `Channel ${channel.channel}`),
+      " ",
+      h("bdi", {}, name),
+      mark === undefined ? "" : [" ", h("span", { class: "mark" }, visibleText(mark))],
+      channel.servos.length > 1 ? " (Y lead)" : "",
+    ),
+    h(
+      "thead",
+      {},
+      h(
+        "tr",
+        {},
+        [
+          ["position", ""],
+          ["ENTER", "%"],
+          ["pulse", "µs"],
+          ["read", "µs"],
+          ["read", "°"],
+        ].map(([head, unit]) => h("th", { scope: "col" }, head, unit === "" ? "" : h("small", {}, ` ${unit}`))),
+      ),
+    ),
+    h(
+      "tbody",
+      {},
+      rows.map((row, index) =>
+        row === undefined
+          ? h("tr", {}, h("th", { scope: "row" }, "–"), h("td", { colSpan: 4 }, "not moved by this"))
+          : enterRow(row, `${page}-${key}-${index}`, name),
+      ),
+    ),
+  );
+}
+
+function enterRow({ key, name, detail, enter, adds, pulse }: EnterRow, id: string, servo: string): VNode {
+  const kind = key === "limit-low" || key === "limit-high" ? "limit" : "";
+  const blank = (unit: string, what: string) =>
+    h("td", { class: "blank" }, h("input", { "aria-label": `${what} read at ${name}, ${servo}`, "data-keep": `${id}-${unit}`, inputMode: "decimal", autoComplete: "off" }));
+  return h(
+    "tr",
+    { class: kind },
+    h("th", { scope: "row" }, h("bdi", {}, name), h("small", {}, detail)),
+    h(
+      "td",
+      { class: "value" },
+      enter.replace("-", "−"),
+      adds === undefined ? "" : h(Fragment, {}, h("small", {}, `adds ${adds.replace("-", "−")}`)),
+    ),
+    h("td", { class: "pulse" }, pulse),
+    blank("us", "Pulse"),
+    blank("deg", "Deflection"),
+  );
+}

@@ -1,0 +1,24 @@
+import type { Finding, Severity } from "@hingeline/core";
+import { h, type VNode } from "preact";
+import { visibleText } from "../visible-text.ts";
+
+const words: Readonly<Record<Severity, string>> = { error: "ERROR", warning: "WARNING", note: "Note" };
+
+/** Findings with their severity as a word, the address, the sentence and what to do. */
+export function findingList(findings: readonly Finding[]): VNode | undefined {
+  if (findings.length === 0) return undefined;
+  return h(
+    "div",
+    { class: "findings" },
+    findings.map(({ severity, at, message, do: remedy }) =>
+      h(
+        "p",
+        { class: `finding ${severity}` },
+        h("b", {}, words[severity]),
+        " ",
+        at === "" ? "" : [h("bdi", {}, visibleText(at)), ": "],
+        `${visibleText(message)} ${visibleText(remedy)}`,
+      ),
+    ),
+  );
+}

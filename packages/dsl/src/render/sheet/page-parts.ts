@@ -1,0 +1,53 @@
+import { formatTrimmed, type Model, type PlanRadio, type SetupPlan } from "@hingeline/core";
+import { h, type VNode } from "preact";
+import { visibleText } from "../visible-text.ts";
+
+/** What every page is made from. */
+export interface SheetFacts {
+  readonly model: Model;
+  readonly plan: SetupPlan;
+  /** Of the plan: two sheets with the same one ask for the same. */
+  readonly fingerprint: string;
+}
+
+/** Title of a page with what it takes to tell one printed page from another. */
+export function pageHead(id: string, title: string, { plan, fingerprint }: SheetFacts): VNode[] {
+  const errors = plan.findings.filter(({ severity }) => severity === "error").length;
+  return [
+    h(
+      "header",
+      { key: "head" },
+      h("h2", { id }, h("bdi", {}, visibleText(title))),
+      h("p", {}, h("bdi", {}, visibleText(plan.model))),
+      h("p", {}, `revision ${fingerprint}`),
+      h("p", {}, radioText(plan.radio)),
+    ),
+    ...(errors === 0 ? [] : [h("p", { class: "stop", key: "stop" }, refusal(errors))]),
+  ];
+}
+
+/** "DO NOT ENTER THIS PLAN: it has 2 errors." */
+export function refusal(errors: number): string {
+  return `DO NOT ENTER THIS PLAN: it has ${errors === 1 ? "1 error" : `${errors} errors`}.`;
+}
+
+/** The radio in one line. */
+export function radioText({ name, centreUs, per100Us, stepPercent, reachPercent, endPoints }: PlanRadio): string {
+  const span =
+    typeof per100Us === "number"
+      ? formatTrimmed(per100Us, 3)
+      : `${formatTrimmed(per100Us.below, 3)} below, ${formatTrimmed(per100Us.above, 3)} above`;
+  const ends = endPoints === "clamp" ? "limits cut" : "limits scale";
+  return `radio ${visibleText(name)}: centre ${formatTrimmed(centreUs, 3)} µs, ${span} µs per 100 %, step ${formatTrimmed(stepPercent, 6)} %, reach ${formatTrimmed(reachPercent, 6)} %, ${ends}`;
+}
+
+/** Blanks for who built, who checked and when. */
+export function signOff(page: string): VNode {
+  return h(
+    "div",
+    { class: "sign" },
+    ["builder", "checker", "date", "next check due"].map((name) =>
+      h("label", {}, name, h("input", { "data-keep": `${page}-${name}`, autoComplete: "off" })),
+    ),
+  );
+}

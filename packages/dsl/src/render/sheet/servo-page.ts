@@ -1,0 +1,123 @@
+import type { Finding, Model, SetupPlan } from "@hingeline/core";
+import { h, type VNode } from "preact";
+import { findingList } from "./finding-list.ts";
+import { curvePlot } from "./curve-plot.ts";
+import { enterTables } from "./enter-tables.ts";
+import { linkagePicture } from "./linkage-picture.ts";
+import { pageHead, type SheetFacts, signOff } from "./page-parts.ts";
+import { responsePlot } from "./response-plot.ts";
+import { notMeasured, servoFacts } from "./servo-facts.ts";
+import type { SheetPage } from "./sheet-pages.ts";
+import { matchText, sidesPlot } from "./sides-plot.ts";
+import { slidePanel } from "./slide-panel.ts";
+import { travelPlot } from "./travel-plot.ts";
+
+/** Enough to set up one servo or a pair with nothing else at hand: values, pictures, facts, what to tick and who signs. */
+export function servoPage(page: SheetPage, sheet: SheetFacts): VNode {
+  const { plan, model } = sheet;
+  return h(
+    "section",
+    { class: "page", id: page.key, "aria-labelledby": `${page.key}-title` },
+    pageHead(`${page.key}-title`, page.title, sheet),
+    enterTables(page, plan),
+    h("p", { class: "plain" }, howToEnter(plan)),
+    slidePanel(page, plan.radio),
+    h("div", { class: "pictures" }, pictures(page, plan)),
+    h(
+      "div",
+      { class: "facts" },
+      page.servos.map((servo) =>
+        h(
+          "div",
+          {},
+          h("h3", {}, h("bdi", {}, servo.described.id)),
+          h(
+            "dl",
+            {},
+            servoFacts(servo, plan, model).flatMap(({ name, text, warn }) => [
+              h("dt", {}, name),
+              h("dd", warn ? { class: "warn" } : {}, text),
+            ]),
+          ),
+        ),
+      ),
+    ),
+    findingList(findingsOf(page, plan.findings, model)),
+    checks(page, plan),
+    signOff(page.key),
+  );
+}
+
+/** What the pictures take of the page's height, so that a page with many values still prints on one sheet. */
+export function pictureHeight(page: SheetPage, rowsOfPictures: number): number {
+  const rows = Math.max(...page.servos.map(({ settings }) => settings.length)) + 4;
+  const leftMm = 262 - 36 - rows * 7.4 - 52 - 24;
+  const eachMm = Math.min(56, Math.max(30, leftMm / Math.max(1, rowsOfPictures) - 2));
+  return Math.round(eachMm * 4);
+}
+
+function pictures(page: SheetPage, { matches }: SetupPlan): VNode[] {
+  const [first, second] = page.servos;
+  const drawn = (height: number) =>
+    [
+      ...page.servos.map((servo) => responsePlot(servo, height)),
+      first && second && sidesPlot(first, second, matches, height),
+      travelPlot(page.servos, height),
+      ...page.servos.map((servo) => curvePlot(servo, height)),
+    ].filter((one) => one !== undefined);
+  const linkages = page.servos.flatMap((servo) => linkagePicture(servo) ?? []);
+  const rows = Math.ceil(drawn(160).length / 2) + Math.ceil(linkages.length / 2);
+  const unmeasured = page.servos
+    .filter(({ described }) => described.measured === undefined)
+    .map(({ described, key }) => h("p", { key }, h("bdi", {}, described.id), `: deflection ${notMeasured}; only pulses are known.`));
+  return [
+    ...unmeasured,
+    ...[...drawn(pictureHeight(page, rows)), ...linkages].map((one) => h("figure", {}, one)),
+  ];
+}
+
+function howToEnter({ radio }: SetupPlan): string {
+  return radio.endPoints === "scale"
+    ? "Limits are percent; every other value is the share of the way between the limits, low −100, high +100. Adds: what to add where contributions are summed."
+    : "ENTER is absolute, every other control at rest. Adds: what to add to the value at rest where contributions are summed.";
+}
+
+/** The order in short; a plan with a procedure has it in full. (common practice, no source) */
+function checks(page: SheetPage, plan: SetupPlan): VNode {
+  const [first, second] = page.servos;
+  const match = first && second && matchText(first, second, plan);
+  const steps = [
+    "Motor made safe, model held",
+    "Receiver off, linkages off or servo leads out; new and empty memory, trims at 0",
+    "Sense right, then both limits, before any position",
+    "Level first, then the nearest position, outward",
+    "Every pulse read at the servo lead: within one step",
+    "Linkages on one at a time, surface at level",
+    "Deflections read; left and right agree",
+    "Signal loss and power-up seen, linkage off",
+  ];
+  return h(
+    "div",
+    { class: "plain" },
+    match === undefined ? "" : h("p", {}, match),
+    h(
+      "ul",
+      { class: "checks" },
+      steps.map((step, index) =>
+        h(
+          "li",
+          {},
+          h("label", {}, h("input", { type: "checkbox", "data-keep": `${page.key}-check-${index}` }), step),
+        ),
+      ),
+    ),
+  );
+}
+
+/** Findings whose address names one of the page's surfaces, or a group that holds one. */
+function findingsOf(page: SheetPage, findings: readonly Finding[], { groups = {} }: Model): readonly Finding[] {
+  const names = new Set(page.servos.map(({ described }) => described.surface));
+  for (const [group, { surfaces }] of Object.entries(groups))
+    if (surfaces.some((surface) => names.has(surface))) names.add(group);
+  return findings.filter(({ at }) => at.split(/[.[\]"]+/).some((part) => names.has(part)));
+}

@@ -1,0 +1,102 @@
+/**
+ * The look of the sheet. Read at arm's length on a screen, light or dark as the reader's system says; black on white on paper, 9 points
+ * and more. Meaning is in words and lines; no rule here gives a colour a meaning.
+ */
+export const sheetStyle = `
+:root{color-scheme:light dark;--ink:#111;--paper:#fff;--soft:#555;--rule:#777;--fill:#ececec}
+@media (prefers-color-scheme:dark){:root{--ink:#f1f1ee;--paper:#15171a;--soft:#b9bcc0;--rule:#8b9096;--fill:#262a2f}}
+*{box-sizing:border-box}
+html{font:18px/1.4 system-ui,sans-serif;background:var(--paper);color:var(--ink);-webkit-text-size-adjust:100%}
+body{margin:0 auto;padding:0 1rem 3rem;max-width:76rem;overflow-wrap:anywhere}
+h1,h2,h3{line-height:1.15;margin:0}
+h1{font-size:1.9rem}h2{font-size:1.6rem}h3{font-size:1.05rem;margin:.9rem 0 .3rem}
+p{margin:.35rem 0}
+a{color:inherit;text-underline-offset:.15em}
+:focus-visible{outline:3px solid var(--ink);outline-offset:2px}
+small{font-size:.78em;color:var(--soft)}
+.skip{position:absolute;left:-100rem}.skip:focus{left:.5rem;top:.5rem;background:var(--paper);padding:.4rem}
+header.top{padding:1rem 0 .6rem;border-bottom:3px solid var(--ink)}
+header.top nav ul{list-style:none;display:flex;flex-wrap:wrap;gap:.2rem 1.2rem;padding:0;margin:.5rem 0 0}
+nav a{display:inline-block;padding:.25rem 0}
+.tools{display:flex;flex-wrap:wrap;gap:.4rem 1.4rem;margin-top:.4rem}
+.tools label,.checks label{display:inline-flex;gap:.5rem;align-items:baseline;cursor:pointer}
+input[type=checkbox]{width:1.15em;height:1.15em;flex:none;accent-color:var(--ink);align-self:center}
+.page{padding-top:1.6rem}
+.page>header{display:flex;flex-wrap:wrap;gap:.1rem 1.2rem;align-items:baseline;border-bottom:2px solid var(--ink);padding-bottom:.3rem;margin-bottom:.6rem}
+.page>header p{margin:0;color:var(--soft)}
+.stop{border:4px solid var(--ink);padding:.5rem .8rem;font-weight:700;font-size:1.15em;margin:.6rem 0}
+.pair,.pictures,.facts{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(22rem,100%),1fr));gap:.8rem 1.6rem;align-items:start}
+table{border-collapse:collapse;width:100%}
+caption{text-align:left;padding:.3rem 0;font-size:1.1rem}
+.mark{border:1px solid var(--ink);padding:0 .3em}
+th,td{text-align:right;padding:.28rem .3rem;border-bottom:1px solid var(--rule);vertical-align:baseline}
+thead th{border-bottom:2px solid var(--ink);font-weight:600;font-size:.85rem}
+th:first-child{text-align:left}
+tbody th{font-weight:600}
+tbody th small,td.value small{display:block;font-weight:400;line-height:1.15}
+td.value{font-size:1.75rem;font-weight:700;line-height:1.05;white-space:nowrap}
+td.value small{font-size:.8rem}
+td.value,td.pulse,.numbers td{font-variant-numeric:tabular-nums}
+tr.limit{background:var(--fill)}
+td.blank{width:4.6rem;padding-left:.5rem}
+td.blank input{width:100%;min-width:2.6rem;font:inherit;color:inherit;background:transparent;border:0;border-bottom:1px solid var(--rule);padding:.1rem;text-align:right}
+.scroll{overflow-x:auto}
+figure{margin:0}
+figure svg{display:block;width:100%;height:auto;max-width:46rem}
+figcaption{font-size:.85rem;color:var(--soft)}
+dl{margin:.2rem 0;display:grid;grid-template-columns:5.4rem 1fr;gap:.1rem .6rem;font-size:.88rem}
+dt{font-weight:600}dd{margin:0}dd.warn{font-weight:700}
+.checks{list-style:none;padding:0;margin:.4rem 0;columns:2 20rem;column-gap:1.6rem}
+.checks li{break-inside:avoid;padding:.12rem 0}
+.sign{display:flex;flex-wrap:wrap;gap:.6rem 1.4rem;margin-top:.7rem}
+.sign label{flex:1 1 11rem;display:flex;gap:.5rem;align-items:baseline}
+.sign input{flex:1;min-width:4rem;font:inherit;color:inherit;background:transparent;border:0;border-bottom:1px solid var(--ink)}
+ol.steps{padding-left:2.2rem}ol.steps>li{padding:.35rem 0;border-bottom:1px solid var(--rule);break-inside:avoid}
+ol.steps ul{margin:.2rem 0;padding-left:1.1rem}
+.finding{border-left:3px solid var(--ink);padding-left:.7rem;margin:.5rem 0}
+.finding.note{border-left-style:dotted}.finding.warning{border-left-style:dashed}
+.slide{border:2px solid var(--ink);padding:.6rem .8rem;margin:.8rem 0}
+.slide input{width:100%;accent-color:var(--ink);height:2rem}
+.slide output{display:block;font-size:1.3rem;font-weight:600;font-variant-numeric:tabular-nums}
+.slide svg{max-width:20rem;width:100%;display:block}
+body:has(#big:checked) .page{padding-top:.6rem}
+body:has(#big:checked) :is(.pictures,.facts,.checks,.sign,.slide,.plain,.enter td.blank,.enter th:nth-child(n+4),.findings){display:none}
+body:has(#big:checked) .pair{grid-template-columns:1fr}
+body:has(#big:checked) td.value{font-size:clamp(3rem,13vw,6.5rem)}
+body:has(#big:checked) .enter :is(th,td.pulse,caption){font-size:1.5rem}
+@media (max-width:30rem){
+html{font-size:17px}body{padding:0 .7rem 2rem}
+.enter th,.enter td{padding:.3rem .15rem}td.value{font-size:1.55rem}td.blank{width:3.1rem;padding-left:.3rem}
+td.pulse{font-size:.9rem}tbody th{font-size:.92rem}
+.checks{columns:1}dl{grid-template-columns:1fr}dd{margin-bottom:.3rem}
+}
+@page{margin:9mm}
+@media print{
+:root{color-scheme:light;--ink:#000;--paper:#fff;--soft:#000;--rule:#000;--fill:#fff}
+html{font-size:9pt;line-height:1.2}
+body{max-width:none;padding:0}
+header.top,.slide,.skip{display:none!important}
+small,figcaption,dl,thead th{font-size:9pt}
+.page{padding:0;break-after:page}.page:last-child{break-after:auto}
+h2{font-size:15pt}h3{font-size:10pt;margin:1.5mm 0 .5mm}
+.page>header{padding-bottom:.5mm;margin-bottom:1mm;gap:0 4mm}
+.pair,.pictures,.facts{grid-template-columns:1fr 1fr;gap:1mm 5mm}
+.pair>:only-child,.facts>:only-child{grid-column:1/-1}
+caption{font-size:10.5pt;padding:0 0 .3mm}
+th,td{padding:.55mm .8mm;border-bottom:.2mm solid #000}
+thead th{border-bottom:.5mm solid #000}
+tr.limit td,tr.limit th{border-bottom-style:double;border-bottom-width:.7mm}
+td.value{font-size:14pt}td.value small{font-size:9pt}
+td.blank{width:13mm;border-left:.2mm solid #000}td.blank input,.sign input{border:0}
+.sign input{border-bottom:.2mm solid #000}
+tr,figure,.checks li,.finding{break-inside:avoid}
+figure svg{max-width:none}
+dl{grid-template-columns:15mm 1fr;gap:0 1.5mm}
+.checks{columns:2;margin:1mm 0}.checks li{padding:0}
+.sign{margin-top:1.5mm;gap:1mm 4mm;flex-wrap:nowrap}
+.finding{margin:.6mm 0;padding-left:2mm}
+.stop{border-width:1mm;padding:1mm 2mm;margin:1mm 0}
+input[type=checkbox]{appearance:none;width:3mm;height:3mm;border:.25mm solid #000;background:#fff}
+input[type=checkbox]:checked{background:linear-gradient(45deg,transparent 44%,#000 44% 56%,transparent 56%),linear-gradient(-45deg,transparent 44%,#000 44% 56%,transparent 56%)}
+}
+`;

@@ -1,0 +1,52 @@
+import { type Address, parseAddress } from "@hingeline/core";
+import { evaluate } from "./evaluate.ts";
+import { placeOf } from "./place-of.ts";
+import type { Place, Source } from "./source.ts";
+import type { Traced } from "./traced.ts";
+
+/** Where an address of a model is written in its files. */
+export interface Located extends Place {
+  /**
+   * `exact`: what stands there is the value itself; `computed`: the value is computed there when the model runs; `around`: no such part is written, and
+   * this is the nearest that would hold it.
+   */
+  readonly stands: "exact" | "computed" | "around";
+}
+
+/**
+ * The place that an address (`surfaces.flapLeft.servo.bench.level`) stands for, through constants, helper objects, spreads and
+ * imports of the project. Undefined where the text is no address or the file exports nothing.
+ */
+export function locate(source: Source, address: string): Located | undefined {
+  const parsed = parseAddress(address);
+  const root = evaluate(source).readDefault();
+  return parsed === undefined || root === undefined ? undefined : locateIn(root, parsed);
+}
+
+/** The place of an address below a traced value. */
+export function locateIn(root: Traced, address: Address): Located {
+  let value = root;
+  for (const step of address) {
+    const part = partOf(value, step);
+    if (part === undefined) return nearest(value);
+    value = part;
+  }
+  return { ...placeOf(value.node), stands: isComputed(value) ? "computed" : "exact" };
+}
+
+/** The part of a value under a name or index. */
+export function partOf(value: Traced, step: string | number): Traced | undefined {
+  if (value.kind === "object") return value.parts.get(String(step));
+  return value.kind === "list" ? value.items[Number(step)] : undefined;
+}
+
+function isComputed(value: Traced): boolean {
+  return value.kind === "value" ? value.literal === undefined : value.kind === "unknown";
+}
+
+/** Where a part that was not found would be: in what is spread, in what computes the whole, or simply in the whole. */
+function nearest(value: Traced): Located {
+  const open = "open" in value ? value.open.at(-1) : undefined;
+  if (open !== undefined) return { ...placeOf(open), stands: "computed" };
+  return { ...placeOf(value.node), stands: value.kind === "unknown" ? "computed" : "around" };
+}
