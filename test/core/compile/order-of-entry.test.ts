@@ -6,7 +6,7 @@ import { findUnsafeSums, orderOfEntry } from "../../../packages/core/src/compile
 import type { Model, Radio } from "../../../packages/core/src/model/model.ts";
 import { planSchema } from "../../../packages/core/src/plan/plan-schema.ts";
 import type { ProcedureStep, SetupPlan } from "../../../packages/core/src/plan/setup-plan.ts";
-import { deg, us } from "../../../packages/core/src/units/quantity.ts";
+import { deg, s, us } from "../../../packages/core/src/units/quantity.ts";
 import { arbitraryModel } from "../../support/arbitrary-model.ts";
 import {
   findUnsafe,
@@ -232,6 +232,42 @@ describe("a small change of a signed-off plan", () => {
     expect(lastReach(steps)).toEqual([1500, 1700]);
   });
 
+  test("of a detent that no longer moves the flap takes its value away, and nothing else", () => {
+    const moves = {
+      lever: { stowed: { flap: deg(0) }, takeoff: { flap: deg(0) }, landing: { flap: deg(25) } },
+    };
+    expect(change({ moves }).flatMap(({ edits }) => edits)).toEqual([
+      { channel: 1, set: "detent", control: "lever", detent: "takeoff", percent: 0, addPercent: 0 },
+    ]);
+  });
+
+  test("of the transit types its new time, and 0 where there is none any more", () => {
+    const transit = (...seconds: number[]) =>
+      compile(smallModel(seconds.length === 0 ? {} : { transit: { lever: s(seconds[0] ?? 0) } }));
+    const edits = (from: SetupPlan, to: SetupPlan) => orderOfEntry(to, from).flatMap((step) => step.edits);
+    const typed = { channel: 1, set: "transit", control: "lever" };
+    expect(edits(transit(2), transit(3))).toEqual([{ ...typed, seconds: 3 }]);
+    expect(edits(transit(2), transit())).toEqual([{ ...typed, seconds: 0 }]);
+    expect(edits(transit(2), transit(2))).toEqual([]);
+  });
+
+  test("of the ends to pulses that the old ones had nothing of starts from nothing", () => {
+    const apart = smallSurface({ up: us(1600), level: us(1640), down: us(1800), readings: high });
+    const wide = smallModel({
+      surfaces: { flap: smallSurface({ up: us(1200), down: us(1550) }) },
+      ...landing(2),
+    });
+    const steps = orderOfEntry(
+      compile(smallModel({ surfaces: { flap: apart }, ...landing(2) })),
+      compile({
+        ...wide,
+        moves: { lever: { stowed: { flap: deg(0) }, takeoff: { flap: deg(1) }, landing: { flap: deg(2) } } },
+      }),
+    );
+    expect(steps.map(({ phase }) => phase)).toContain("collapse");
+    expect(steps.find(({ edits }) => edits.length > 0)?.linkage).toBe("off");
+  });
+
   test("of the servo's label starts from nothing, its linkage off", () => {
     const steps = change({ surfaces: { flap: smallSurface({}, { label: "F-L-11" }) } });
     expect(steps.flatMap(({ edits }) => edits).map(({ set }) => set)).toContain("clear");
@@ -279,6 +315,26 @@ test("limits that both lie above the centre never cross while they are typed", (
     ?.edits.map(({ set }) => set);
   expect(plan.findings.filter(({ severity }) => severity === "error")).toEqual([]);
   expect(sets).toEqual(["limitHigh", "limitLow"]);
+});
+
+test("positions are entered from rest outward, whatever the order of the detents", () => {
+  const moves = {
+    lever: { stowed: { flap: deg(0) }, takeoff: { flap: deg(25) }, landing: { flap: deg(-12) } },
+  };
+  const steps = orderOfEntry(compile(smallModel({ moves }))).filter(({ phase }) => phase === "positions");
+  expect(steps.map(({ edits: [edit] }) => edit?.detent)).toEqual(["landing", "takeoff"]);
+});
+
+test("a reading past a safe pulse is refused even where the plan's own pulse is that near to it", () => {
+  const moves = {
+    lever: { stowed: { flap: deg(0) }, takeoff: { flap: deg(29) }, landing: { flap: deg(-29) } },
+  };
+  const steps = orderOfEntry(compile(smallModel({ moves })));
+  const readings = steps.filter(({ phase }) => phase === "positions").flatMap((step) => step.expect);
+  expect(readings).toEqual([
+    { channel: 1, pulseUs: [1786.5, 1790] },
+    { channel: 1, pulseUs: [1210, 1213.5] },
+  ]);
 });
 
 test("a plan with an error has no procedure", () => {

@@ -154,7 +154,7 @@ describe("size", () => {
   });
 
   it("turns the arm with level: the same linkage from another tooth is as good", () => {
-    const servo = { ...towFlap.servo, travel: deg(90) };
+    const servo = { ...towFlap.servo, travel: deg(179) };
     const [here] = sized({ ...towFlap, servo, armAngles: degs(-90), levelRotations: degs(-30) }).proposals;
     const [there] = sized({ ...towFlap, servo, armAngles: degs(-75), levelRotations: degs(-15) }).proposals;
     expect(here?.armAt).toBe(-60);

@@ -92,6 +92,17 @@ describe("explainMisfit", () => {
     expect(misfit?.explanations.map(({ path }) => path)).toContainEqual(["links", 1, "arm"]);
   });
 
+  it("names nothing where there are too few readings to tell a dimension, but says that they differ", () => {
+    const points = read({ ...declared, arm: mm(12) }, 1, [-36, -12, 12, 38]);
+    const misfit = explainMisfit(declared, points, doubtDeg, servo);
+    expect(misfit).toMatchObject({ agreement: { agrees: false, dof: 2 }, explanations: [] });
+  });
+
+  it("says nothing where the shaft turns the other way", () => {
+    const points = read(declared, 1, seven);
+    expect(explainMisfit(declared, points, doubtDeg, { levelUs, degPerUs: -0.09 })).toBeUndefined();
+  });
+
   it("says nothing of the true models at the doubt of their readings", () => {
     for (const { table, linkage, levelUs: level, statedDegPerUs } of demoLinkages) {
       const start = { levelUs: level, degPerUs: statedDegPerUs };

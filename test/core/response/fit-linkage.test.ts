@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { dimensionsOf } from "../../../packages/core/src/linkage/dimensions.ts";
 import type { Pushrod } from "../../../packages/core/src/linkage/linkage.ts";
 import {
   type FitProblem,
@@ -117,6 +118,21 @@ describe("fitLinkage", () => {
     expect(within(1)).toBeGreaterThan(0.6);
     expect(within(1)).toBeLessThan(0.78);
     expect(within(2)).toBeGreaterThan(0.91);
+  });
+
+  it("fits one dimension as well where it is set free, and needs a reading more for it", () => {
+    const [arm] = dimensionsOf(flap);
+    const points = readBench({ ...flap, arm: mm(11) }, { levelUs: 1500, degPerUs: 0.09, rotationsDeg });
+    const start = { levelUs: 1500, degPerUs: 0.09 };
+    const fit = fitted(fitLinkage(flap, points, 0.01, start, arm));
+    expect(fit.free?.value).toBeCloseTo(11, 1);
+    expect(fit.largestDeg).toBeLessThan(0.01);
+    expect(fit.agreement.agrees).toBe(true);
+    expect(fitted(fitLinkage(flap, points, 0.01, start)).agreement.agrees).toBe(false);
+    expect(fitLinkage(flap, points.slice(0, 4), 0.01, start, arm)).toMatchObject({
+      kind: "tooFewReadings",
+      needed: 5,
+    });
   });
 
   it("fits a straight drive, whose two zeros no reading can tell apart", () => {

@@ -39,4 +39,32 @@ describe("fitLeastSquares", () => {
       });
     }
   }
+
+  it("is undefined where residuals do not tell two parameters apart, or are not finite at the start", () => {
+    const problem = { start: [1, 1], units: [0.1, 0.1] };
+    expect(
+      fitLeastSquares({ ...problem, residualsAt: ([a = 0, b = 0]) => [a + b - 3, 2 * a + 2 * b, 1] }),
+    ).toBeUndefined();
+    expect(fitLeastSquares({ ...problem, residualsAt: () => [Number.NaN, 1, 2] })).toBeUndefined();
+  });
+
+  it("solves a straight line in closed form, with its doubts", () => {
+    // Source: JCGM 100:2008, H.3, the formulas for a straight line; readings of doubt 1.
+    const [x, y] = [
+      [1, 2, 4, 5],
+      [3.1, 4.9, 9.2, 10.8],
+    ];
+    const fit = fitLeastSquares({
+      residualsAt: ([a = 0, b = 0]) => x.map((at, i) => a + b * at - (y[i] ?? 0)),
+      start: [0, 0],
+      units: [1, 1],
+    });
+    const sum = (f: (i: number) => number) => x.reduce((total, _, i) => total + f(i), 0);
+    const at = (i: number) => x[i] ?? 0;
+    const d = 4 * sum((i) => at(i) ** 2) - sum(at) ** 2;
+    const b = (4 * sum((i) => at(i) * (y[i] ?? 0)) - sum(at) * sum((i) => y[i] ?? 0)) / d;
+    expect(fit?.parameters[1]).toBeCloseTo(b, 12);
+    expect(fit?.doubts[1]).toBeCloseTo(Math.sqrt(4 / d), 9);
+    expect(fit?.doubts[0]).toBeCloseTo(Math.sqrt(sum((i) => at(i) ** 2) / d), 9);
+  });
 });

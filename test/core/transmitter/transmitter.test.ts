@@ -79,6 +79,29 @@ describe("reach(transmitter, output)", () => {
     );
   });
 
+  test("holds a share that a condition, since changed, had put elsewhere and that is still on its way", () => {
+    const landing = (phase: string, percent: number) =>
+      ({
+        output,
+        set: "contribution",
+        control: "flap",
+        position: "landing",
+        when: { phase },
+        percent,
+      }) as const;
+    const slow = [
+      { output, set: "clear" } as const,
+      landing("cruise", -40),
+      landing("thermal", 30),
+      // In thermal another control takes the flap further down, at once.
+      { output, set: "contribution", control: "phase", position: "thermal", when: {}, percent: -20 } as const,
+      { output, set: "transit", control: "flap", seconds: 3 } as const,
+    ].reduce(applyEdit, factory("clamp"));
+    const cruise = { flap: "landing", phase: "cruise" };
+    expect(outputOverTime(slow, output, cruise, { ...cruise, phase: "thermal" }, 0)).toBe(1200);
+    expect(reachOf(slow)[0]).toBe(1200);
+  });
+
   test("of an output that the memory has not is undefined", () => {
     expect(reach(factory("clamp"), 9)).toBeUndefined();
     expect(outputOverTime(factory("clamp"), 9, {}, {}, 0)).toBeUndefined();
@@ -155,6 +178,10 @@ describe("the left flap of the tow plane", () => {
       { set: "failsafe", percent: 72 },
     ]);
     expect(reachOf(shifted)).toEqual([1360, 2360]);
+  });
+
+  test("is held by an absolute clamp whatever its centre is shifted by", () => {
+    expect(reachOf(set(factory("clamp"), [...limits, { set: "shift", percent: 72 }]))).toEqual([1360, 1870]);
   });
 
   test("with its direction changed last may be sent to [1130, 1815]", () => {

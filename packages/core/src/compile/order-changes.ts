@@ -1,6 +1,6 @@
 import { canonicalJson } from "../plan/canonical-json.ts";
 import type { Edit, SetupPlan } from "../plan/setup-plan.ts";
-import { limitEdits, placeEdit } from "./order-edits.ts";
+import { limitEdits, placeEdit, transitEdits } from "./order-edits.ts";
 import { type ChannelEntries, entriesOf, type PlaceEntry, placeKey } from "./order-entries.ts";
 
 /** A channel that has something to enter. */
@@ -63,6 +63,17 @@ export function placeChanges({
   return [...gone, ...to.places]
     .filter((place) => canonicalJson(old.get(placeKey(place)) ?? null) !== canonicalJson(place))
     .map((place) => ({ place, edit: placeEdit(to.channel, place) }));
+}
+
+/** The transits that differ; one that is no more takes no time from now on. */
+export function transitChanges({ to, from }: Change): readonly Edit[] {
+  const old = new Map((from?.transits ?? []).map(({ control, seconds }) => [control, seconds]));
+  const wanted = new Set(to.transits.map(({ control }) => control));
+  const gone = [...old.keys()]
+    .filter((control) => !wanted.has(control))
+    .map((control): Edit => ({ channel: to.channel, set: "transit", control, seconds: 0 }));
+  const edits = transitEdits(to).filter(({ control = "", seconds }) => old.get(control) !== seconds);
+  return [...gone, ...edits];
 }
 
 /**

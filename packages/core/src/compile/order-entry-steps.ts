@@ -2,8 +2,15 @@ import type { Edit, PlanRadio } from "../plan/setup-plan.ts";
 import { toPulse } from "../signal/percent.ts";
 import type { ControlPositions } from "../transmitter/transmitter.ts";
 import { pct } from "../units/quantity.ts";
-import { type Change, type Changes, limitChanges, narrowLimits, placeChanges } from "./order-changes.ts";
-import { failsafeEdit, limitEdits, restEdit, transitEdits } from "./order-edits.ts";
+import {
+  type Change,
+  type Changes,
+  limitChanges,
+  narrowLimits,
+  placeChanges,
+  transitChanges,
+} from "./order-changes.ts";
+import { failsafeEdit, limitEdits, restEdit } from "./order-edits.ts";
 import { type ChannelEntries, type PlaceEntry, placeKey, scaleOf } from "./order-entries.ts";
 import type { Draft } from "./order-walk.ts";
 import { listWords, nameChannel, nameChannels, namePlace } from "./order-words.ts";
@@ -80,9 +87,7 @@ export function entrySteps(facts: OrderFacts): Draft[] {
   const channels = changed.map(({ to }) => to.channel);
   const step = { supply: "on", linkage } as const;
   const rest = changed.filter(({ to, from }) => from?.restPercent !== to.restPercent).map(({ to }) => to);
-  const transits = changed.flatMap(({ to, from }) =>
-    JSON.stringify(from?.transits ?? []) === JSON.stringify(to.transits) ? [] : transitEdits(to),
-  );
+  const transits = changed.flatMap(transitChanges);
   const failsafe = changed
     .filter((change) => changesFailsafe(change, facts) && !isFailsafeEarly(change, facts))
     .map(({ to }) => to);
@@ -149,19 +154,14 @@ function off(phase: string, linkage: "on" | "off") {
 
 function limitSteps(change: Change, { radio, inPlace }: OrderFacts): Draft[] {
   const { to, from } = change;
-  const wanted = [to.lowPercent, to.highPercent] as const;
   const scaling = radio.endPoints === "scale";
-  const [target, now, text] =
-    from === undefined
-      ? ([wanted, undefined, `Enter the limits of ${nameChannel(to)}.`] as const)
-      : scaling
-        ? ([wanted, limitsOf(from), `Enter the limits of ${nameChannel(to)}.`] as const)
-        : ([
-            narrowLimits(change),
-            limitsOf(from),
-            `Narrow the limits of ${nameChannel(to)} to what both the old and the new plan allow.`,
-          ] as const);
-  const edits = now === undefined ? limitEdits(to.channel, ...target) : limitChanges(to.channel, now, target);
+  const narrowing = from !== undefined && !scaling;
+  const target = narrowing ? narrowLimits(change) : limitsOf(to);
+  const edits =
+    from === undefined ? limitEdits(to.channel, ...target) : limitChanges(to.channel, limitsOf(from), target);
+  const text = narrowing
+    ? `Narrow the limits of ${nameChannel(to)} to what both the old and the new plan allow.`
+    : `Enter the limits of ${nameChannel(to)}.`;
   const after = scaling
     ? " Never change them after this: every position would move."
     : " They hold whatever is typed after this.";
@@ -171,7 +171,7 @@ function limitSteps(change: Change, { radio, inPlace }: OrderFacts): Draft[] {
 function widenSteps(change: Change, { radio, inPlace }: OrderFacts): Draft[] {
   const { to, from } = change;
   if (from === undefined || radio.endPoints === "scale") return [];
-  const edits = limitChanges(to.channel, narrowLimits(change), [to.lowPercent, to.highPercent]);
+  const edits = limitChanges(to.channel, narrowLimits(change), limitsOf(to));
   const step = { supply: "on", linkage: inPlace ? "on" : "off", phase: "limits" } as const;
   return edits.length === 0
     ? []

@@ -1,7 +1,7 @@
 import { deg, mm } from "../units/quantity.ts";
 import type { Axis, BallRod, Linkage, Point } from "./linkage.ts";
 import { circleOf, pointOn } from "./rod-loop.ts";
-import { degrees, length, minus, plus, radians, times, toPoint, type Vector } from "./vector.ts";
+import { cross, degrees, dot, length, minus, plus, radians, times, toPoint, type Vector } from "./vector.ts";
 
 /** One length or angle of a linkage that a builder can measure again. */
 export interface Dimension {
@@ -97,17 +97,20 @@ function leverLength(name: string, axis: Axis, ball: Point, using: (ball: Point)
 }
 
 /**
- * Layout angle of a ball about its axis: from aft through up seen along an axis that runs across, from aft through starboard
- * about one that stands upright.
+ * Layout angle of a ball about its axis, as `ballRodFromRule` counts it: from aft through up about an axis that runs across,
+ * from aft through starboard about one that stands upright.
  */
 function leverAngle(name: string, axis: Axis, ball: Point, using: (ball: Point) => Linkage): Dimension {
   const circle = circleOf(axis.through, axis.along, ball);
-  const [, across, upright] = times(axis.along, 1 / length(axis.along));
+  const [, across, upright] = axis.along;
   const runsAcross = Math.abs(across) >= Math.abs(upright);
-  const [aft, starboard, up] = circle.level;
-  const value = degrees(Math.atan2(runsAcross ? up : starboard, aft));
-  // A positive turn about an axis to starboard takes the ball from up to aft, about one pointing up from aft to starboard.
-  const sense = runsAcross ? -Math.sign(across) : Math.sign(upright);
+  const way = Math.sign(runsAcross ? across : upright);
+  const along = times(axis.along, way / length(axis.along));
+  const aftward = runsAcross ? cross(along, [0, 0, 1]) : cross([0, 1, 0], along);
+  const sideward = runsAcross ? cross(aftward, along) : cross(along, aftward);
+  const value = degrees(Math.atan2(dot(circle.level, sideward), dot(circle.level, aftward)));
+  // A positive turn about an axis to starboard goes from up to aft, about one that points up from aft to starboard.
+  const sense = runsAcross ? -way : way;
   return {
     path: [name],
     unit: "deg",

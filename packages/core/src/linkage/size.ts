@@ -41,7 +41,7 @@ export type SizeProblem =
   /** A list that holds nothing, `wanted` that asks for nothing or has its signs crossed, or a servo that does not turn. */
   | { readonly kind: "nothingToTry"; readonly name: string };
 
-/** Some ten seconds of work. */
+/** Some five seconds of work. */
 export const MOST_COMBINATIONS = 100_000;
 
 /** Common practice, no source. */

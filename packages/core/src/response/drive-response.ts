@@ -28,6 +28,15 @@ export interface Cuts {
   readonly high?: Cut;
 }
 
+/** A response made from a drive. */
+export interface LinkageResponse {
+  readonly response: Response;
+  /** The drive, and pulse -> its rotation by `rotationOf`: for ratio, rods and drawing at a pulse. */
+  readonly drive: Drive;
+  readonly line: ShaftLine;
+  readonly cut: Cuts;
+}
+
 /** How far a drive can be used towards one of its ends. */
 export interface UsableEnd {
   readonly rotationDeg: number;
@@ -56,7 +65,7 @@ export function driveResponse(
   drive: Drive,
   line: ShaftLine,
   [lowUs, highUs]: readonly [number, number],
-): { readonly response: Response; readonly cut: Cuts } | undefined {
+): LinkageResponse | undefined {
   const pulseOf = (rotationDeg: number) =>
     line.levelUs + (rotationDeg - line.rotationZeroDeg) / line.degPerUs;
   const usable = usableRotations(drive);
@@ -70,6 +79,8 @@ export function driveResponse(
   if (response === undefined) return undefined;
   return {
     response,
+    drive,
+    line,
     cut: {
       ...(reachLowUs > lowUs ? { low: { pulse: pulses[0], end: atLow.end } } : {}),
       ...(reachHighUs < highUs ? { high: { pulse: pulses[1], end: atHigh.end } } : {}),

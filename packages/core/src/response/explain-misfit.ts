@@ -1,10 +1,11 @@
-import { type Dimension, dimensionsOf } from "../linkage/dimensions.ts";
-import { type Drive, isProblem } from "../linkage/drive.ts";
+import { dimensionsOf } from "../linkage/dimensions.ts";
+import { isProblem } from "../linkage/drive.ts";
 import { drive } from "../linkage/drives.ts";
 import type { Linkage } from "../linkage/linkage.ts";
 import { findReadRotation } from "./find-read-rotation.ts";
 import { type Agreement, agreementOf, sizesOf } from "./fit-linkage.ts";
-import { type Estimate, type FitPoint, type FitStart, fitShape, type ShapeFit } from "./fit-shape.ts";
+import { type FitPoint, type FitStart, type FreeValue, fitShape, type ShapeFit } from "./fit-shape.ts";
+import { freeDimension } from "./free-dimension.ts";
 
 /** Readings and geometry that differ by more than their doubts, and what would explain it. */
 export interface Misfit {
@@ -32,11 +33,8 @@ export interface Explanation {
   readonly largestDeg: number;
 }
 
-/**
- * How far a dimension may plausibly be off (standard): a hole of 2 mm spacing or a rule across a wing; a protractor held to an
- * arm; a servo that is not the one declared, as a part of its rotation. Common practice, no source.
- */
-const PLAUSIBLE = { mm: 2, deg: 5, servoPart: 0.1 };
+/** How far off a servo that is not the one declared may be (standard), as a part of its rotation; common practice, no source. */
+const OTHER_SERVO = 0.1;
 
 /** Two explanations whose sums of squares differ by less, or that gain less, cannot be told apart: two standard doubts. */
 const TELLING = 4;
@@ -47,7 +45,7 @@ const FITTED = 4;
 /**
  * Where a linkage and readings differ by more than 99 of 100 sound fits do: every dimension of the linkage and the servo's
  * rotation set free in turn, a change counted in plausible doubts, so that a short way off beats a long one that fits as
- * well. Undefined where they agree, where there are four pulses or less, or where the linkage makes no drive.
+ * well. Undefined where they agree, and where `fitLinkage` finds no linkage, no scale or the shaft turning the other way.
  */
 export function explainMisfit(
   linkage: Linkage,
@@ -56,57 +54,37 @@ export function explainMisfit(
   start: FitStart,
 ): Misfit | undefined {
   const made = drive(linkage);
-  if (isProblem(made) || new Set(points.map((point) => point.pulseUs)).size <= FITTED) return undefined;
-  const readDegPerUs = findReadRotation(made, points);
-  if (readDegPerUs === undefined) return undefined;
-  const from = { ...start, readDegPerUs };
-  const plain = fitShape(made, points, doubtDeg, from);
+  const readDegPerUs = isProblem(made) ? undefined : findReadRotation(made, points);
+  if (isProblem(made) || readDegPerUs === undefined) return undefined;
+  if (start.degPerUs !== undefined && start.degPerUs * readDegPerUs < 0) return undefined;
+  const fit = (free?: FreeValue, known: FitStart = start) =>
+    fitShape(made, points, doubtDeg, { ...known, readDegPerUs }, free);
+  const leftOf = (shape: ShapeFit) => ({
+    agreement: agreementOf(shape, points.length, start),
+    ...sizesOf(shape.missesDeg),
+  });
+  const plain = fit();
   if (plain === undefined) return undefined;
-  const agreement = agreementOf(plain, points.length, start);
-  if (agreement.agrees) return undefined;
+  const left = leftOf(plain);
+  if (left.agreement.agrees) return undefined;
+  if (new Set(points.map((point) => point.pulseUs)).size <= FITTED) return { ...left, explanations: [] };
 
-  const explain = (
-    shape: ShapeFit | undefined,
-    estimate: Estimate | undefined,
-    what: Pick<Explanation, "of" | "path" | "unit" | "declared">,
-  ): readonly Explanation[] => {
-    if (shape === undefined || estimate === undefined) return [];
-    return [
-      {
-        ...what,
-        fitted: estimate.value,
-        doubt: estimate.doubt,
-        agreement: agreementOf(shape, points.length, start),
-        ...sizesOf(shape.missesDeg),
-      },
-    ];
-  };
-  const ofLinkage = dimensionsOf(linkage).flatMap((dimension) => {
+  const explanations = dimensionsOf(linkage).flatMap((dimension): readonly Explanation[] => {
     const { path, unit, value: declared } = dimension;
-    const driveWith = (value: number) => findDrive(dimension, value);
-    const shape = fitShape(made, points, doubtDeg, from, { declared, doubt: PLAUSIBLE[unit], driveWith });
-    return explain(shape, shape?.free, { of: "linkage", path, unit, declared });
+    const shape = fit(freeDimension(dimension));
+    if (shape?.free === undefined) return [];
+    const { value: fitted, doubt } = shape.free;
+    return [{ of: "linkage", path, unit, declared, fitted, doubt, ...leftOf(shape) }];
   });
+  const { degPerUs: declared } = start;
   const otherServo =
-    start.degPerUs === undefined
-      ? undefined
-      : fitShape(made, points, doubtDeg, { ...from, degPerUsDoubt: PLAUSIBLE.servoPart });
-  const ofServo = explain(otherServo, otherServo?.degPerUs, {
-    of: "servo",
-    path: ["degPerUs"],
-    unit: "degPerUs",
-    declared: start.degPerUs ?? 0,
-  });
-  return {
-    agreement,
-    ...sizesOf(plain.missesDeg),
-    explanations: bestOf([...ofLinkage, ...ofServo], agreement),
-  };
-}
-
-function findDrive(dimension: Dimension, value: number): Drive | undefined {
-  const made = drive(dimension.with(value));
-  return isProblem(made) ? undefined : made;
+    declared === undefined ? undefined : fit(undefined, { ...start, degPerUsDoubt: OTHER_SERVO });
+  if (declared !== undefined && otherServo !== undefined) {
+    const { value: fitted, doubt } = otherServo.degPerUs;
+    const what = { of: "servo", path: ["degPerUs"], unit: "degPerUs" } as const;
+    explanations.push({ ...what, declared, fitted, doubt, ...leftOf(otherServo) });
+  }
+  return { ...left, explanations: bestOf(explanations, left.agreement) };
 }
 
 /** Those that help, best first, down to what cannot be told from the best. */

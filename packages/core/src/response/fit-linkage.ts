@@ -1,8 +1,15 @@
+import type { Dimension } from "../linkage/dimensions.ts";
 import { type Drive, type DriveEnd, isProblem, type LinkageProblem } from "../linkage/drive.ts";
 import { drive } from "../linkage/drives.ts";
 import type { Linkage } from "../linkage/linkage.ts";
 import { chiSquareLimit } from "./chi-square-limit.ts";
-import { type Cuts, driveResponse, rotationOf, type ShaftLine, usableRotations } from "./drive-response.ts";
+import {
+  driveResponse,
+  type LinkageResponse,
+  rotationOf,
+  type ShaftLine,
+  usableRotations,
+} from "./drive-response.ts";
 import { findReadRotation } from "./find-read-rotation.ts";
 import {
   type Estimate,
@@ -12,18 +19,19 @@ import {
   ROTATION_DOUBT,
   type ShapeFit,
 } from "./fit-shape.ts";
-import type { Response } from "./response.ts";
+import { freeDimension } from "./free-dimension.ts";
 
-/** A linkage's shape with the scale and the zeros of a servo's readings. */
-export interface LinkageFit {
-  /** From the lowest to the highest pulse read, nothing beyond, as far as the linkage goes. */
-  readonly response: Response;
-  /** Where the readings go on, by no more than their doubt, after the linkage has come to an end. */
-  readonly cut: Cuts;
+/**
+ * A linkage's shape with the scale and the zeros of a servo's readings: a response from the lowest to the highest pulse read,
+ * nothing beyond. `cut` says where the readings go on, by no more than their doubt, after the linkage has come to an end.
+ */
+export interface LinkageFit extends LinkageResponse {
   /** deflection read = deflection of the drive at `degPerUs` (pulse - level) + `rotationZeroDeg`, + `deflectionZeroDeg`. */
   readonly degPerUs: Estimate;
   readonly rotationZeroDeg: Estimate;
   readonly deflectionZeroDeg: Estimate;
+  /** Of the dimension that was set free. */
+  readonly free?: Estimate;
   /** In the order of the readings. */
   readonly residuals: readonly FitResidual[];
   /** Root mean square and largest size of the misses. */
@@ -41,7 +49,10 @@ export interface FitResidual extends FitPoint {
 export interface Agreement {
   /** Sum of squares in standard doubts. */
   readonly chiSquare: number;
-  /** Readings, plus one where the servo's rotation is known, less the three values fitted. */
+  /**
+   * Readings, plus one where the servo's rotation is known, less the three values fitted. A free dimension
+   * counts for nothing: what it takes in freedom its declared value gives back.
+   */
   readonly dof: number;
   /** What 99 of 100 sound fits stay below. */
   readonly limit: number;
@@ -79,29 +90,34 @@ const FITTED = 3;
 /**
  * Fits a linkage's shape to readings that are in doubt by `doubtDeg` (standard, above 0): scale and zeros from the readings,
  * shape from the linkage. A fit that disagrees is returned too, and `explainMisfit` says which dimension may be wrong; but
- * where it disagrees and a reading stands beyond the drive's range, that is the problem.
+ * where it disagrees and a reading stands beyond the drive's range, that is the problem. `free` is a dimension of the linkage
+ * to fit as well, near its declared value.
  */
 export function fitLinkage(
   linkage: Linkage,
   points: readonly FitPoint[],
   doubtDeg: number,
   start: FitStart,
+  free?: Dimension,
 ): LinkageFit | FitProblem {
   const made = drive(linkage);
   if (isProblem(made)) return { kind: "linkage", problem: made };
   const pulses = new Set(points.map((point) => point.pulseUs)).size;
-  if (pulses <= FITTED) return { kind: "tooFewReadings", pulses, needed: FITTED + 1 };
+  const needed = FITTED + 1 + (free === undefined ? 0 : 1);
+  if (pulses < needed) return { kind: "tooFewReadings", pulses, needed };
   const readDegPerUs = findReadRotation(made, points);
   if (readDegPerUs === undefined) return { kind: "noFit" };
   const { degPerUs } = start;
   if (degPerUs !== undefined && degPerUs * readDegPerUs < 0) {
     return { kind: "turnsOtherWay", degPerUs, readDegPerUs };
   }
-  const shape = fitShape(made, points, doubtDeg, { ...start, readDegPerUs });
-  const fitted = shape && driveResponse(made, shape.line, hullOf(points));
+  const freeValue = free && freeDimension(free);
+  const shape = fitShape(made, points, doubtDeg, { ...start, readDegPerUs }, freeValue);
+  const fitted = shape && driveResponse(shape.drive, shape.line, hullOf(points));
   const agreement = shape && agreementOf(shape, points.length, start);
   if (!agreement?.agrees) {
-    const beyond = findBeyondDeclared(made, points, start) ?? (shape && findBeyond(made, points, shape.line));
+    const beyond =
+      findBeyondDeclared(made, points, start) ?? (shape && findBeyond(shape.drive, points, shape.line));
     if (beyond !== undefined) return beyond;
   }
   if (shape === undefined || agreement === undefined || fitted === undefined) return { kind: "noFit" };
@@ -111,6 +127,7 @@ export function fitLinkage(
     degPerUs: shape.degPerUs,
     rotationZeroDeg: shape.rotationZeroDeg,
     deflectionZeroDeg: shape.deflectionZeroDeg,
+    ...(shape.free === undefined ? {} : { free: shape.free }),
     residuals: points.map((point, i) => ({ ...point, missDeg: missesDeg[i] ?? 0 })),
     ...sizesOf(missesDeg),
     agreement,

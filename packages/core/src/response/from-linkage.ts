@@ -1,7 +1,6 @@
 import type { Drive } from "../linkage/drive.ts";
 import type { DegPerUs, Us } from "../units/quantity.ts";
-import { type Cuts, driveResponse } from "./drive-response.ts";
-import type { Response } from "./response.ts";
+import { driveResponse, type LinkageResponse } from "./drive-response.ts";
 
 /** How a servo is set to its linkage. */
 export interface ServoSetting {
@@ -13,16 +12,10 @@ export interface ServoSetting {
   readonly pulses: readonly [Us, Us];
 }
 
-export interface LinkageResponse {
-  readonly response: Response;
-  /** Where the stops lie beyond what the linkage can do. */
-  readonly cut: Cuts;
-}
-
 /**
  * The response of one servo from its linkage alone: rotation = `rotation` (pulse - `level`), between the stops and inside
  * the drive's monotone range; it ends `DEAD_CENTRE_MARGIN_DEG` short of a dead centre. Undefined where nothing is left, as
- * for a servo that does not turn.
+ * for a servo that does not turn. `cut` says where the stops lie beyond what the linkage can do.
  */
 export function responseFromLinkage(drive: Drive, setting: ServoSetting): LinkageResponse | undefined {
   if (setting.rotation === 0) return undefined;

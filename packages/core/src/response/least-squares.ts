@@ -33,9 +33,10 @@ const SLOPE_STEP = 1e-3;
 
 /**
  * The parameters with the least sum of squared residuals near a start, or undefined where the residuals do not tell the
- * parameters apart. Deterministic: the library gets no time limit, which is its only use of a clock.
+ * parameters apart or are not finite at the start. Deterministic: the library gets no time limit, which is its only use of a clock.
  */
 export function fitLeastSquares(problem: LeastSquaresProblem): LeastSquaresFit | undefined {
+  if (!problem.residualsAt(problem.start).every(Number.isFinite)) return undefined;
   return polish(problem, searchNear(problem));
 }
 

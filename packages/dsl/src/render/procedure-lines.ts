@@ -51,7 +51,8 @@ export function procedureLines(
   });
 }
 
-function editText(edit: Edit, numbers: Numbers): string {
+/** "channel 5, flap at landing: -53 %, adds -125 %": one thing to enter, without styling. */
+export function editText(edit: Edit, numbers: Numbers): string {
   const { channel, control, percent, addPercent, seconds } = edit;
   const place =
     control === undefined || edit.set === "transit" ? names[edit.set] : settingText({ ...edit, control });

@@ -66,9 +66,7 @@ function append(node: Bracketed, entries: readonly string[]): TextEdit[] {
   const added = entries.map((entry) => `${lineEnd}${indent}${entry}`).join(",");
   const end = endOfLineBefore(text, node.end - 1);
   if (trailingComma) return [insertion(end, `${added},`)];
-  return end === lastEnd
-    ? [insertion(end, `,${added}`)]
-    : [insertion(lastEnd, ","), insertion(end, added)];
+  return end === lastEnd ? [insertion(end, `,${added}`)] : [insertion(lastEnd, ","), insertion(end, added)];
 }
 
 function insertBefore(node: Bracketed, index: number, next: ts.Node, entries: readonly string[]): TextEdit[] {

@@ -1,6 +1,6 @@
 import { type CurvePoint, formatNumber, us } from "@hingeline/core";
-import { h, type VNode } from "preact";
 import { visibleText } from "../visible-text.ts";
+import { type Element, h } from "./element.ts";
 import { axes, label, type Place, picture, scaleOver, stroke, units } from "./plot-parts.ts";
 import type { SheetServo } from "./servo-on-sheet.ts";
 
@@ -8,7 +8,7 @@ import type { SheetServo } from "./servo-on-sheet.ts";
  * The correction curve to enter: its input against its output in percent, and below it by how much the deflection is off in between.
  * Undefined where the channel has no curve or no degrees are known.
  */
-export function curvePlot({ described, channel, key }: SheetServo, height: number): VNode | undefined {
+export function curvePlot({ described, channel, key }: SheetServo, height: number): Element | undefined {
   const { curve = [], curveWorstDeg } = channel;
   const response = described.measured?.response;
   if (curve.length < 2 || response === undefined) return undefined;

@@ -1,4 +1,13 @@
-import { formatTrimmed, type PlanRadio, type SetupPlan, toPercent, us, pct, decimalsOf, formatNumber } from "@hingeline/core";
+import {
+  decimalsOf,
+  formatNumber,
+  formatTrimmed,
+  type PlanRadio,
+  pct,
+  type SetupPlan,
+  toPercent,
+  us,
+} from "@hingeline/core";
 import { type Numbers, signed } from "../numbers.ts";
 import { settingText } from "../state-text.ts";
 import { type SheetServo, settingKey } from "./servo-on-sheet.ts";
@@ -19,7 +28,11 @@ export interface EnterRow {
  * What is entered for one servo's channel, in the order in which it is safe: limits first. Where limits scale, a position is the
  * share of the way between them, otherwise an absolute percent.
  */
-export function enterRows({ described, channel, settings }: SheetServo, { radio }: SetupPlan, numbers: Numbers): EnterRow[] {
+export function enterRows(
+  { described, channel, settings }: SheetServo,
+  { radio }: SetupPlan,
+  numbers: Numbers,
+): EnterRow[] {
   const { limits, neutral, failsafe } = channel;
   const scales = radio.endPoints === "scale";
   const position = (percent: number, pulseUs: number) =>
@@ -33,9 +46,27 @@ export function enterRows({ described, channel, settings }: SheetServo, { radio 
   });
   const [lowEnd, highEnd] = described.rising ? ["up", "down"] : ["down", "up"];
   return [
-    plain("limit-low", "low limit", `stop ${lowEnd}`, numbers.percent(limits.low.percent), limits.low.pulseUs),
-    plain("limit-high", "high limit", `stop ${highEnd}`, numbers.percent(limits.high.percent), limits.high.pulseUs),
-    plain("rest", "at rest", "every control at rest", position(neutral.percent, neutral.pulseUs), neutral.pulseUs),
+    plain(
+      "limit-low",
+      "low limit",
+      `stop ${lowEnd}`,
+      numbers.percent(limits.low.percent),
+      limits.low.pulseUs,
+    ),
+    plain(
+      "limit-high",
+      "high limit",
+      `stop ${highEnd}`,
+      numbers.percent(limits.high.percent),
+      limits.high.pulseUs,
+    ),
+    plain(
+      "rest",
+      "at rest",
+      "every control at rest",
+      position(neutral.percent, neutral.pulseUs),
+      neutral.pulseUs,
+    ),
     ...settings.map(
       (setting): EnterRow => ({
         key: settingKey(setting),
@@ -46,22 +77,35 @@ export function enterRows({ described, channel, settings }: SheetServo, { radio 
         pulse: formatNumber(setting.enter.pulseUs, 1),
       }),
     ),
-    plain("failsafe", "signal lost", "failsafe", position(failsafe.percent, failsafe.pulseUs), failsafe.pulseUs),
+    plain(
+      "failsafe",
+      "signal lost",
+      "failsafe",
+      position(failsafe.percent, failsafe.pulseUs),
+      failsafe.pulseUs,
+    ),
   ];
 }
 
 /** The rows of several servos side by side: each has every row that any of them has, in the same order. */
-export function alignRows(lists: readonly (readonly EnterRow[])[]): readonly (readonly (EnterRow | undefined)[])[] {
+export function alignRows(
+  lists: readonly (readonly EnterRow[])[],
+): readonly (readonly (EnterRow | undefined)[])[] {
   const keys = [...new Set(lists.flatMap((rows) => rows.map(({ key }) => key)))];
   const last = keys.indexOf("failsafe");
   if (last >= 0) keys.push(...keys.splice(last, 1));
   return lists.map((rows) => keys.map((key) => rows.find((row) => row.key === key)));
 }
 
-function wantedText(wanted: { readonly deflectionDeg: number; readonly throwMm?: number } | undefined): string {
+function wantedText(
+  wanted: { readonly deflectionDeg: number; readonly throwMm?: number } | undefined,
+): string {
   if (wanted === undefined) return "NOT MEASURED in degrees";
   const throwText = wanted.throwMm === undefined ? "" : `, ${formatNumber(Math.abs(wanted.throwMm), 1)} mm`;
-  const decimals = Math.min(2, Math.max(1, formatTrimmed(Math.abs(wanted.deflectionDeg), 2).split(".")[1]?.length ?? 1));
+  const decimals = Math.min(
+    2,
+    Math.max(1, formatTrimmed(Math.abs(wanted.deflectionDeg), 2).split(".")[1]?.length ?? 1),
+  );
   return `wanted ${signed(wanted.deflectionDeg, decimals)}°${throwText}`;
 }
 

@@ -1,13 +1,13 @@
 import type { SetupPlan } from "@hingeline/core";
-import { Fragment, h, type VNode } from "preact";
 import { numbersOf } from "../numbers.ts";
 import { visibleText } from "../visible-text.ts";
+import { type Element, h } from "./element.ts";
 import { alignRows, type EnterRow, enterRows } from "./enter-rows.ts";
-import type { SheetPage } from "./sheet-pages.ts";
 import type { SheetServo } from "./servo-on-sheet.ts";
+import type { SheetPage } from "./sheet-pages.ts";
 
 /** The values to enter, one table a servo with the same rows side by side, and blanks for what is read back. */
-export function enterTables(page: SheetPage, plan: SetupPlan): VNode {
+export function enterTables(page: SheetPage, plan: SetupPlan): Element {
   const numbers = numbersOf(plan.radio);
   const lists = alignRows(page.servos.map((servo) => enterRows(servo, plan, numbers)));
   return h(
@@ -21,7 +21,7 @@ function enterTable(
   { described, channel, key }: SheetServo,
   rows: readonly (EnterRow | undefined)[],
   page: string,
-): VNode {
+): Element {
   const name = visibleText(described.id);
   const mark = channel.labels?.[described.id];
   return h(
@@ -48,7 +48,9 @@ function enterTable(
           ["pulse", "µs"],
           ["read", "µs"],
           ["read", "°"],
-        ].map(([head, unit]) => h("th", { scope: "col" }, head, unit === "" ? "" : h("small", {}, ` ${unit}`))),
+        ].map(([head, unit]) =>
+          h("th", { scope: "col" }, head, unit === "" ? "" : h("small", {}, ` ${unit}`)),
+        ),
       ),
     ),
     h(
@@ -56,17 +58,26 @@ function enterTable(
       {},
       rows.map((row, index) =>
         row === undefined
-          ? h("tr", {}, h("th", { scope: "row" }, "–"), h("td", { colSpan: 4 }, "not moved by this"))
+          ? h("tr", {}, h("th", { scope: "row" }, "–"), h("td", { colspan: 4 }, "not moved by this"))
           : enterRow(row, `${page}-${key}-${index}`, name),
       ),
     ),
   );
 }
 
-function enterRow({ key, name, detail, enter, adds, pulse }: EnterRow, id: string, servo: string): VNode {
+function enterRow({ key, name, detail, enter, adds, pulse }: EnterRow, id: string, servo: string): Element {
   const kind = key === "limit-low" || key === "limit-high" ? "limit" : "";
   const blank = (unit: string, what: string) =>
-    h("td", { class: "blank" }, h("input", { "aria-label": `${what} read at ${name}, ${servo}`, "data-keep": `${id}-${unit}`, inputMode: "decimal", autoComplete: "off" }));
+    h(
+      "td",
+      { class: "blank" },
+      h("input", {
+        "aria-label": `${what} read at ${name}, ${servo}`,
+        "data-keep": `${id}-${unit}`,
+        inputmode: "decimal",
+        autocomplete: "off",
+      }),
+    );
   return h(
     "tr",
     { class: kind },
@@ -75,7 +86,7 @@ function enterRow({ key, name, detail, enter, adds, pulse }: EnterRow, id: strin
       "td",
       { class: "value" },
       enter.replace("-", "−"),
-      adds === undefined ? "" : h(Fragment, {}, h("small", {}, `adds ${adds.replace("-", "−")}`)),
+      adds === undefined ? "" : h("small", {}, `adds ${adds.replace("-", "−")}`),
     ),
     h("td", { class: "pulse" }, pulse),
     blank("us", "Pulse"),

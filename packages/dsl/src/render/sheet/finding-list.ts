@@ -1,11 +1,11 @@
 import type { Finding, Severity } from "@hingeline/core";
-import { h, type VNode } from "preact";
 import { visibleText } from "../visible-text.ts";
+import { type Element, h } from "./element.ts";
 
 const words: Readonly<Record<Severity, string>> = { error: "ERROR", warning: "WARNING", note: "Note" };
 
 /** Findings with their severity as a word, the address, the sentence and what to do. */
-export function findingList(findings: readonly Finding[]): VNode | undefined {
+export function findingList(findings: readonly Finding[]): Element | undefined {
   if (findings.length === 0) return undefined;
   return h(
     "div",

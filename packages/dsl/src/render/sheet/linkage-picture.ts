@@ -1,9 +1,18 @@
 import type { LinkageStand } from "@hingeline/core";
 import { formatNumber } from "@hingeline/core";
-import { h, type VNode } from "preact";
 import { visibleText } from "../visible-text.ts";
-import { fontSize, label, picture, pictureWidth, type Place, shortName, stroke, units } from "./plot-parts.ts";
-import { degreesText, shortSetting, type SheetServo } from "./servo-on-sheet.ts";
+import { type Element, h } from "./element.ts";
+import {
+  fontSize,
+  label,
+  type Place,
+  picture,
+  pictureWidth,
+  shortName,
+  stroke,
+  units,
+} from "./plot-parts.ts";
+import { degreesText, type SheetServo, shortSetting } from "./servo-on-sheet.ts";
 
 type Point = LinkageStand["drawing"]["points"][string];
 type Part = LinkageStand["drawing"]["segments"][number]["part"];
@@ -25,7 +34,7 @@ const perRow = 3;
 const cellWidth = pictureWidth / perRow;
 
 /** A linkage at what is entered, drawn to scale from the port tip; below it from above where it does not lie in one plane. */
-export function linkagePicture(servo: SheetServo): VNode | undefined {
+export function linkagePicture(servo: SheetServo): Element | undefined {
   const stands = standsOf(servo);
   const views = viewsOf(stands.map(({ stand }) => stand));
   if (stands.length === 0 || views.length === 0) return undefined;
@@ -52,7 +61,7 @@ export function linkagePicture(servo: SheetServo): VNode | undefined {
 }
 
 /** The picture that the slider moves: its lines name their points, and the points of every frame stand beside it. */
-export function movingLinkage(servo: SheetServo, range: readonly [number, number]): VNode | undefined {
+export function movingLinkage(servo: SheetServo, range: readonly [number, number]): Element | undefined {
   const { linkage, id } = servo.described;
   if (linkage === undefined) return undefined;
   const frames = Array.from({ length: 41 }, (_, step) => {
@@ -138,7 +147,7 @@ function viewsOf(stands: readonly LinkageStand[]): View[] {
   }));
 }
 
-function drawViews(views: readonly View[], { drawing }: LinkageStand, deflectionDeg: number): VNode[] {
+function drawViews(views: readonly View[], { drawing }: LinkageStand, deflectionDeg: number): Element[] {
   let top = 0;
   return views.map(({ height, fromSide, place }) => {
     const at = (name: string): Place => {
@@ -162,7 +171,7 @@ function drawViews(views: readonly View[], { drawing }: LinkageStand, deflection
 }
 
 /** The shaft is filled, the hinge open. */
-function pin([x, y]: Place, filled: boolean): VNode {
+function pin([x, y]: Place, filled: boolean): Element {
   return h("circle", {
     cx: units(x),
     cy: units(y),

@@ -1,14 +1,14 @@
 import { formatNumber, type PlanChannel } from "@hingeline/core";
-import { h, type VNode } from "preact";
 import { countFindings } from "../findings-to-text.ts";
 import { type Numbers, numbersOf } from "../numbers.ts";
 import { visibleText } from "../visible-text.ts";
+import { type Element, h } from "./element.ts";
 import { findingList } from "./finding-list.ts";
 import { pageHead, type SheetFacts, signOff } from "./page-parts.ts";
 import { notMeasured } from "./servo-facts.ts";
 
 /** The first page: what the sheet is for, every channel at a glance, cautions, findings. */
-export function overviewPage(sheet: SheetFacts): VNode {
+export function overviewPage(sheet: SheetFacts): Element {
   const { plan } = sheet;
   const numbers = numbersOf(plan.radio);
   const heads = ["channel", "servos", "sense", "low limit %", "high limit %", "at rest %", "signal lost %"];
@@ -23,17 +23,33 @@ export function overviewPage(sheet: SheetFacts): VNode {
     ),
     h(
       "div",
-      { class: "scroll", tabIndex: 0, role: "region", "aria-labelledby": "channels-title" },
+      { class: "scroll", tabindex: 0, role: "region", "aria-labelledby": "channels-title" },
       h(
         "table",
         { class: "numbers" },
         h("caption", { id: "channels-title" }, "Channels"),
-        h("thead", {}, h("tr", {}, heads.map((head) => h("th", { scope: "col" }, head)))),
-        h("tbody", {}, plan.channels.map((channel) => channelRow(channel, numbers))),
+        h(
+          "thead",
+          {},
+          h(
+            "tr",
+            {},
+            heads.map((head) => h("th", { scope: "col" }, head)),
+          ),
+        ),
+        h(
+          "tbody",
+          {},
+          plan.channels.map((channel) => channelRow(channel, numbers)),
+        ),
       ),
     ),
     h("h3", {}, "Cautions"),
-    h("ul", { class: "cautions" }, plan.cautions.map((text) => h("li", {}, visibleText(text)))),
+    h(
+      "ul",
+      { class: "cautions" },
+      plan.cautions.map((text) => h("li", {}, visibleText(text))),
+    ),
     h("h3", {}, `Findings: ${countFindings(plan.findings)}`),
     findingList(plan.findings),
     h("h3", {}, "Seen at the bench"),
@@ -46,22 +62,38 @@ export function overviewPage(sheet: SheetFacts): VNode {
         `Free play: ${notMeasured} until ticked`,
         `Senses of all controls: ${notMeasured} until ticked`,
       ].map((text, index) =>
-        h("li", {}, h("label", {}, h("input", { type: "checkbox", "data-keep": `overview-check-${index}` }), text)),
+        h(
+          "li",
+          {},
+          h("label", {}, h("input", { type: "checkbox", "data-keep": `overview-check-${index}` }), text),
+        ),
       ),
     ),
     signOff("overview"),
   );
 }
 
-function channelRow({ channel, servos, direction, limits, neutral, failsafe }: PlanChannel, numbers: Numbers): VNode {
+function channelRow(
+  { channel, servos, direction, limits, neutral, failsafe }: PlanChannel,
+  numbers: Numbers,
+): Element {
   const cells = [limits.low, limits.high, neutral, failsafe].map(({ percent, pulseUs }) =>
-    h("td", {}, h("b", {}, numbers.percent(percent).replace("-", "−")), h("small", {}, ` ${formatNumber(pulseUs, 0)} µs`)),
+    h(
+      "td",
+      {},
+      h("b", {}, numbers.percent(percent).replace("-", "−")),
+      h("small", {}, ` ${formatNumber(pulseUs, 0)} µs`),
+    ),
   );
   return h(
     "tr",
     {},
     h("th", { scope: "row" }, String(channel)),
-    h("td", {}, servos.map((servo, index) => [index === 0 ? "" : ", ", h("bdi", {}, visibleText(servo))])),
+    h(
+      "td",
+      {},
+      servos.map((servo, index) => [index === 0 ? "" : ", ", h("bdi", {}, visibleText(servo))]),
+    ),
     h("td", {}, direction),
     cells,
   );

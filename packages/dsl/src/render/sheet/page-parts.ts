@@ -1,6 +1,6 @@
 import { formatTrimmed, type Model, type PlanRadio, type SetupPlan } from "@hingeline/core";
-import { h, type VNode } from "preact";
 import { visibleText } from "../visible-text.ts";
+import { type Element, h } from "./element.ts";
 
 /** What every page is made from. */
 export interface SheetFacts {
@@ -11,7 +11,7 @@ export interface SheetFacts {
 }
 
 /** Title of a page with what it takes to tell one printed page from another. */
-export function pageHead(id: string, title: string, { plan, fingerprint }: SheetFacts): VNode[] {
+export function pageHead(id: string, title: string, { plan, fingerprint }: SheetFacts): Element[] {
   const errors = plan.findings.filter(({ severity }) => severity === "error").length;
   return [
     h(
@@ -32,7 +32,14 @@ export function refusal(errors: number): string {
 }
 
 /** The radio in one line. */
-export function radioText({ name, centreUs, per100Us, stepPercent, reachPercent, endPoints }: PlanRadio): string {
+export function radioText({
+  name,
+  centreUs,
+  per100Us,
+  stepPercent,
+  reachPercent,
+  endPoints,
+}: PlanRadio): string {
   const span =
     typeof per100Us === "number"
       ? formatTrimmed(per100Us, 3)
@@ -42,12 +49,12 @@ export function radioText({ name, centreUs, per100Us, stepPercent, reachPercent,
 }
 
 /** Blanks for who built, who checked and when. */
-export function signOff(page: string): VNode {
+export function signOff(page: string): Element {
   return h(
     "div",
     { class: "sign" },
     ["builder", "checker", "date", "next check due"].map((name) =>
-      h("label", {}, name, h("input", { "data-keep": `${page}-${name}`, autoComplete: "off" })),
+      h("label", {}, name, h("input", { "data-keep": `${page}-${name}`, autocomplete: "off" })),
     ),
   );
 }

@@ -1,8 +1,8 @@
 import { formatTrimmed } from "@hingeline/core";
 import { type ScaleLinear, scaleLinear } from "d3-scale";
 import { line } from "d3-shape";
-import { h, type VNode } from "preact";
 import { visibleText } from "../visible-text.ts";
+import { type Element, h } from "./element.ts";
 
 /** Width of every picture in its own units; about a quarter of a millimetre each on paper, a pixel on a telephone. */
 export const pictureWidth = 372;
@@ -35,9 +35,9 @@ export function picture(
   id: string,
   height: number,
   { title, text }: { readonly title: string; readonly text: string },
-  children: readonly (VNode | undefined)[],
+  children: readonly (Element | undefined)[],
   more: Readonly<Record<string, string>> = {},
-): VNode {
+): Element {
   return h(
     "svg",
     {
@@ -57,7 +57,7 @@ export function picture(
 }
 
 /** Axes with ticks, faint lines across at each, and the unit at the end of each axis. */
-export function axes(box: Box, x: Scale, y: Scale, xUnit: string, yUnit: string, xTicks = 5): VNode[] {
+export function axes(box: Box, x: Scale, y: Scale, xUnit: string, yUnit: string, xTicks = 5): Element[] {
   const across = y.ticks(4).map((value) =>
     h(
       "g",
@@ -98,7 +98,7 @@ export function axes(box: Box, x: Scale, y: Scale, xUnit: string, yUnit: string,
 export function stroke(
   places: readonly Place[],
   more: Readonly<Record<string, string | number>> = {},
-): VNode {
+): Element {
   return h("path", { d: pathOf(places), fill: "none", stroke: "currentColor", ...more });
 }
 
@@ -106,7 +106,7 @@ export function stroke(
 export function area(
   places: readonly Place[],
   more: Readonly<Record<string, string | number>> = {},
-): VNode | undefined {
+): Element | undefined {
   return places.length < 3 ? undefined : h("path", { d: `${pathOf(places)}Z`, stroke: "none", ...more });
 }
 
@@ -117,7 +117,7 @@ export function label(
   text: string,
   anchor: "start" | "middle" | "end" = "start",
   more: Readonly<Record<string, string | number>> = {},
-): VNode {
+): Element {
   return h("text", { x: units(x), y: units(y), "text-anchor": anchor, ...more }, text);
 }
 
@@ -128,7 +128,7 @@ export function shortName(name: string, most: number): string {
 }
 
 /** Slanted lines that fill an area; `dense` where nothing may ever be. The id is unique on a page. */
-export function hatch(id: string, dense: boolean): VNode {
+export function hatch(id: string, dense: boolean): Element {
   const step = dense ? 5 : 9;
   return h(
     "pattern",

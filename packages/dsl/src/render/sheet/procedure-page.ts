@@ -1,12 +1,12 @@
 import { formatNumber } from "@hingeline/core";
-import { h, type VNode } from "preact";
 import { numbersOf } from "../numbers.ts";
 import { editText } from "../procedure-lines.ts";
 import { visibleText } from "../visible-text.ts";
+import { type Element, h } from "./element.ts";
 import { pageHead, type SheetFacts } from "./page-parts.ts";
 
 /** The order of entry with boxes to tick and blanks for what the pulse meter shows; undefined for a plan without one. */
-export function procedurePage(sheet: SheetFacts): VNode | undefined {
+export function procedurePage(sheet: SheetFacts): Element | undefined {
   const { procedure, radio } = sheet.plan;
   if (procedure.length === 0) return undefined;
   const numbers = numbersOf(radio);
@@ -26,16 +26,29 @@ export function procedurePage(sheet: SheetFacts): VNode | undefined {
             {},
             h("input", { type: "checkbox", "data-keep": `step-${index}` }),
             " ",
-            h("b", {}, step.supply === "off" ? "Receiver OFF. " : "", step.linkage === "off" ? "Linkage OFF. " : ""),
+            h(
+              "b",
+              {},
+              step.supply === "off" ? "Receiver OFF. " : "",
+              step.linkage === "off" ? "Linkage OFF. " : "",
+            ),
             visibleText(step.text),
           ),
-          h("ul", {}, step.edits.map((edit) => h("li", {}, editText(edit, numbers)))),
+          h(
+            "ul",
+            {},
+            step.edits.map((edit) => h("li", {}, editText(edit, numbers))),
+          ),
           step.expect.map(({ channel, pulseUs: [lowUs, highUs] }) =>
             h(
               "p",
               {},
-              h("label", {}, `Channel ${channel} reads ${formatNumber(lowUs, 1)} to ${formatNumber(highUs, 1)} µs: `,
-              h("input", { "data-keep": `step-${index}-${channel}`, size: 8, autoComplete: "off" })),
+              h(
+                "label",
+                {},
+                `Channel ${channel} reads ${formatNumber(lowUs, 1)} to ${formatNumber(highUs, 1)} µs: `,
+                h("input", { "data-keep": `step-${index}-${channel}`, size: 8, autocomplete: "off" }),
+              ),
             ),
           ),
         ),

@@ -1,6 +1,6 @@
 import { formatNumber, type HalfPulse, halfPulse, us } from "@hingeline/core";
-import { h, type VNode } from "preact";
 import { visibleText } from "../visible-text.ts";
+import { type Element, h } from "./element.ts";
 import {
   area,
   axes,
@@ -24,8 +24,8 @@ import { degreesText, microseconds, type SheetServo, shortSetting } from "./serv
  * Pulse against deflection of one servo: readings with their doubt, response with its band, stops and guards hatched, what is entered
  * as circles, half the pulses as a cross. The pulse axis runs so that deflection grows to the right; undefined without degrees.
  */
-export function responsePlot(servo: SheetServo, height: number): VNode | undefined {
-  const { described, key, settings } = servo;
+export function responsePlot(servo: SheetServo, height: number): Element | undefined {
+  const { described, key } = servo;
   const { measured, stopsUs, guardUs, safeUs, rising } = described;
   if (measured === undefined) return undefined;
   const { response, points, uncertaintyAt } = measured;
@@ -98,7 +98,7 @@ export function samplePulses(knots: readonly number[]): number[] {
 }
 
 /** The circle that the slider moves; out of sight until a script does. */
-export function mark(key: string): VNode {
+export function mark(key: string): Element {
   return h("circle", {
     "data-mark": key,
     r: 6,
@@ -116,7 +116,7 @@ function shut(
   [lowGuardUs, highGuardUs]: readonly [number, number],
   safeUs: readonly [number, number],
   id: string,
-): VNode[] {
+): Element[] {
   const [fromUs = lowUs, toUs = highUs] = x.domain();
   const height = units(box.bottom - box.top);
   const field = (one: number, other: number, fill: string) => {
@@ -153,7 +153,7 @@ function shut(
 }
 
 /** What is entered, as open circles with a line to their names at the right. */
-function entered({ settings, described }: SheetServo, box: Box, x: Scale, y: Scale): VNode[] {
+function entered({ settings, described }: SheetServo, box: Box, x: Scale, y: Scale): Element[] {
   const places = settings.flatMap((setting) => {
     const deflectionDeg = described.measured?.response.deflectionAt(us(setting.enter.pulseUs));
     return deflectionDeg === undefined ? [] : [{ setting, deflectionDeg }];
@@ -181,7 +181,7 @@ function entered({ settings, described }: SheetServo, box: Box, x: Scale, y: Sca
   });
 }
 
-function halfMark(half: HalfPulse | undefined, x: Scale, y: Scale): VNode[] {
+function halfMark(half: HalfPulse | undefined, x: Scale, y: Scale): Element[] {
   if (half === undefined) return [];
   const [cx, cy] = [x(half.pulseUs), y(half.deflectionDeg)];
   const r = 5;

@@ -126,9 +126,12 @@ function summedFact({ channel }: SheetServo): Fact[] {
 
 function powerUpFact({ channel }: SheetServo): Fact[] {
   const { powerUp } = channel;
-  if (powerUp === undefined) return [{ name: "Power-up", text: `${notMeasured}: look where it goes, linkage off` }];
+  if (powerUp === undefined)
+    return [{ name: "Power-up", text: `${notMeasured}: look where it goes, linkage off` }];
   const at = powerUp.deflectionDeg === undefined ? "" : `, ${degreesText(powerUp.deflectionDeg)}`;
-  return [{ name: "Power-up", text: `${microseconds(powerUp.pulseUs)}${at} before the transmitter is heard` }];
+  return [
+    { name: "Power-up", text: `${microseconds(powerUp.pulseUs)}${at} before the transmitter is heard` },
+  ];
 }
 
 function loadFact({ channel }: SheetServo): Fact[] {

@@ -1,8 +1,8 @@
 import type { Finding, Model, SetupPlan } from "@hingeline/core";
-import { h, type VNode } from "preact";
-import { findingList } from "./finding-list.ts";
 import { curvePlot } from "./curve-plot.ts";
+import { type Element, h } from "./element.ts";
 import { enterTables } from "./enter-tables.ts";
+import { findingList } from "./finding-list.ts";
 import { linkagePicture } from "./linkage-picture.ts";
 import { pageHead, type SheetFacts, signOff } from "./page-parts.ts";
 import { responsePlot } from "./response-plot.ts";
@@ -13,7 +13,7 @@ import { slidePanel } from "./slide-panel.ts";
 import { travelPlot } from "./travel-plot.ts";
 
 /** Enough to set up one servo or a pair with nothing else at hand: values, pictures, facts, what to tick and who signs. */
-export function servoPage(page: SheetPage, sheet: SheetFacts): VNode {
+export function servoPage(page: SheetPage, sheet: SheetFacts): Element {
   const { plan, model } = sheet;
   return h(
     "section",
@@ -56,7 +56,7 @@ export function pictureHeight(page: SheetPage, rowsOfPictures: number): number {
   return Math.round(eachMm * 4);
 }
 
-function pictures(page: SheetPage, { matches }: SetupPlan): VNode[] {
+function pictures(page: SheetPage, { matches }: SetupPlan): Element[] {
   const [first, second] = page.servos;
   const drawn = (height: number) =>
     [
@@ -69,7 +69,9 @@ function pictures(page: SheetPage, { matches }: SetupPlan): VNode[] {
   const rows = Math.ceil(drawn(160).length / 2) + Math.ceil(linkages.length / 2);
   const unmeasured = page.servos
     .filter(({ described }) => described.measured === undefined)
-    .map(({ described, key }) => h("p", { key }, h("bdi", {}, described.id), `: deflection ${notMeasured}; only pulses are known.`));
+    .map(({ described, key }) =>
+      h("p", { key }, h("bdi", {}, described.id), `: deflection ${notMeasured}; only pulses are known.`),
+    );
   return [
     ...unmeasured,
     ...[...drawn(pictureHeight(page, rows)), ...linkages].map((one) => h("figure", {}, one)),
@@ -83,7 +85,7 @@ function howToEnter({ radio }: SetupPlan): string {
 }
 
 /** The order in short; a plan with a procedure has it in full. (common practice, no source) */
-function checks(page: SheetPage, plan: SetupPlan): VNode {
+function checks(page: SheetPage, plan: SetupPlan): Element {
   const [first, second] = page.servos;
   const match = first && second && matchText(first, second, plan);
   const steps = [
@@ -115,7 +117,11 @@ function checks(page: SheetPage, plan: SetupPlan): VNode {
 }
 
 /** Findings whose address names one of the page's surfaces, or a group that holds one. */
-function findingsOf(page: SheetPage, findings: readonly Finding[], { groups = {} }: Model): readonly Finding[] {
+function findingsOf(
+  page: SheetPage,
+  findings: readonly Finding[],
+  { groups = {} }: Model,
+): readonly Finding[] {
   const names = new Set(page.servos.map(({ described }) => described.surface));
   for (const [group, { surfaces }] of Object.entries(groups))
     if (surfaces.some((surface) => names.has(surface))) names.add(group);

@@ -48,5 +48,7 @@ function groupOf(groups: NonNullable<Model["groups"]>, one: string, other: strin
 /** A name without the word that tells its side: equal for a left and a right surface; unlike any other where there is none. */
 function sides(name: string): string {
   const side = /left|right|port|starboard|(?<=[a-z_-])[LR]$/gi;
-  return side.test(name) ? name.replaceAll(/left|right|port|starboard|(?<=[a-z_-])[LR]$/gi, "*") : `= ${name}`;
+  return side.test(name)
+    ? name.replaceAll(/left|right|port|starboard|(?<=[a-z_-])[LR]$/gi, "*")
+    : `= ${name}`;
 }

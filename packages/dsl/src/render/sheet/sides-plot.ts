@@ -1,6 +1,6 @@
 import { formatNumber, type SetupPlan, us } from "@hingeline/core";
-import { h, type VNode } from "preact";
 import { visibleText } from "../visible-text.ts";
+import { type Element, h } from "./element.ts";
 import { axes, label, type Place, picture, scaleOver, shortName, stroke, units } from "./plot-parts.ts";
 import { samplePulses } from "./response-plot.ts";
 import { degreesText, type SheetServo, settingKey } from "./servo-on-sheet.ts";
@@ -20,7 +20,7 @@ export function sidesPlot(
   second: SheetServo,
   matches: SetupPlan["matches"],
   height: number,
-): VNode | undefined {
+): Element | undefined {
   const [one, other] = [first.described, second.described];
   if (one.measured === undefined || other.measured === undefined) return undefined;
   const ways = longestWay(first, second);
@@ -98,7 +98,7 @@ function difference(
   withinDeg: number | undefined,
   box: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number },
   x: (span: number) => number,
-): VNode[] {
+): Element[] {
   const largest = Math.max(withinDeg ?? 0, ...ways.map(([, value]) => Math.abs(value)), 0.05) * 1.15;
   const y = scaleOver([-largest, largest], [box.bottom, box.top]);
   const level = (value: number, dashes: string) =>

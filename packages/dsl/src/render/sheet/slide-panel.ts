@@ -1,15 +1,15 @@
 import { decimalsOf, type PlanRadio, us } from "@hingeline/core";
-import { h, type VNode } from "preact";
 import { visibleText } from "../visible-text.ts";
+import { type Element, h } from "./element.ts";
 import { movingLinkage } from "./linkage-picture.ts";
-import type { SheetPage } from "./sheet-pages.ts";
 import type { SheetServo } from "./servo-on-sheet.ts";
+import type { SheetPage } from "./sheet-pages.ts";
 
 /**
  * The slider of a page: one deflection, and for each servo the pulse and percent that give it. Hidden until a script shows it;
  * undefined where no servo knows degrees.
  */
-export function slidePanel(page: SheetPage, radio: PlanRadio): VNode | undefined {
+export function slidePanel(page: SheetPage, radio: PlanRadio): Element | undefined {
   const servos = page.servos.filter(({ described }) => described.measured !== undefined);
   if (servos.length === 0) return undefined;
   const ends = servos.flatMap(({ described }) => described.measured?.response.deflections ?? []);

@@ -1,6 +1,6 @@
 import { formatTrimmed, type Transit, us } from "@hingeline/core";
-import type { VNode } from "preact";
 import { visibleText } from "../visible-text.ts";
+import type { Element } from "./element.ts";
 import { axes, label, type Place, picture, scaleOver, shortName, stroke } from "./plot-parts.ts";
 import type { SheetServo } from "./servo-on-sheet.ts";
 
@@ -10,7 +10,7 @@ const dashes = ["none", "6 4"] as const;
  * Deflection over time of the longest timed travel, for one servo or two: the pulse runs evenly, the surface does not. Undefined where
  * nothing is timed or no degrees are known.
  */
-export function travelPlot(servos: readonly SheetServo[], height: number): VNode | undefined {
+export function travelPlot(servos: readonly SheetServo[], height: number): Element | undefined {
   const [first] = servos;
   const transit = first && longest(first.channel.transits ?? []);
   if (first === undefined || transit === undefined) return undefined;
