@@ -493,6 +493,21 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     at: "surfaces.flap.reserve.up",
     numbers: { leftDeg: 10, wantedDeg: 12 },
   },
+  "sum-unsafe": {
+    model: smallModel({
+      radio: { ...radio, endPoints: "scale" },
+      surfaces: {
+        flap: smallSurface({
+          readings: readings([1200, -20], [1350, -11], [1500, 0], [1650, 14], [1800, 32]),
+        }),
+      },
+      controls: { ...controls, pitch: { kind: "stick" } },
+      moves: { lever: { ...moves.lever, landing: { flap: deg(26) } }, pitch: { flap: [deg(-4), deg(4)] } },
+    }),
+    // 30 degrees is there, but 4 degrees at level are more pulse than from 26 to 30 degrees.
+    at: "surfaces.flap",
+    numbers: { safeUs: 1790 },
+  },
   "combination-passes": {
     model: smallModel({
       radio: { ...radio, endPoints: "scale" },

@@ -10,6 +10,7 @@ import {
 import { seededRandom } from "../../../packages/core/src/uncertainty/random.ts";
 import { deg, mm, us } from "../../../packages/core/src/units/quantity.ts";
 import { evenly } from "../../support/evenly.ts";
+import { made } from "../linkage/made.ts";
 import { demoLinkages, towFlap } from "./demo-linkages.ts";
 import { demoDoubts, demoReadings } from "./demo-readings.ts";
 import { readBench } from "./synthetic-readings.ts";
@@ -181,6 +182,60 @@ describe("fitLinkage", () => {
     if (!("kind" in result) || result.kind !== "readingOutOfReach") throw new Error("no problem");
     expect(points[result.index]).toEqual({ pulseUs: result.pulseUs, deflectionDeg: result.deflectionDeg });
     expect(Math.abs(result.rotationDeg)).toBeGreaterThan(Math.abs(result.end.rotation));
+  });
+
+  it("says so too where a smaller scale would squeeze the reading inside", () => {
+    const declared: Pushrod = { ...flap, arm: mm(12), horn: mm(13), hornAt: deg(-80), armAt: deg(-90) };
+    const end = made(declared).range.high;
+    const rotations = [-30, -15, 0, 15, 30, 1.08 * end.rotation];
+    const points = rotations.map((rotation) => ({
+      pulseUs: 1500 + rotation / 0.09,
+      deflectionDeg: made(declared).deflectionAt(deg(rotation / 1.09)) ?? Number.NaN,
+    }));
+    const result = fitLinkage(declared, points, doubtDeg, { levelUs: 1500, degPerUs: 0.09 });
+    expect(result).toMatchObject({ kind: "readingOutOfReach", index: 5, end: { rotation: end.rotation } });
+    expect("rotationDeg" in result && result.rotationDeg).toBeCloseTo(1.08 * end.rotation, 9);
+    // A servo whose rotation is not so well known leaves room for it.
+    const loose = { levelUs: 1500, degPerUs: 0.09, degPerUsDoubt: 0.1 };
+    expect(fitted(fitLinkage(declared, points, doubtDeg, loose)).agreement.agrees).toBe(true);
+  });
+
+  it("answers any readings of any linkage with finite numbers or a problem", () => {
+    const linkage = fc
+      .record({
+        arm: evenly(5, 40),
+        horn: evenly(5, 40),
+        base: evenly(-50, 120),
+        rise: evenly(-40, 40),
+        armAt: evenly(-180, 180),
+        hornAt: evenly(-180, 180),
+      })
+      .map(
+        ({ arm, horn, base, rise, armAt, hornAt }): Pushrod => ({
+          kind: "pushrod",
+          arm: mm(arm),
+          horn: mm(horn),
+          base: mm(base),
+          rise: mm(rise),
+          armAt: deg(armAt),
+          hornAt: deg(hornAt),
+        }),
+      );
+    const point = fc.record({ pulseUs: evenly(800, 2200), deflectionDeg: evenly(-60, 60) });
+    const points = fc.array(point, { minLength: 3, maxLength: 8 });
+    const degPerUs = fc.constantFrom({}, { degPerUs: 0.09 }, { degPerUs: -0.09 });
+    fc.assert(
+      fc.property(linkage, points, degPerUs, (any, read, known) => {
+        const start = { levelUs: 1500, ...known };
+        const [arm] = dimensionsOf(any);
+        for (const free of [undefined, arm]) {
+          const text = JSON.stringify(fitLinkage(any, read, doubtDeg, start, free));
+          // JSON writes NaN and infinities as null.
+          expect(text).not.toContain("null");
+        }
+      }),
+      { numRuns: 40 },
+    );
   });
 
   it("cuts the response short at the end of a track that a reading passes by less than its doubt", () => {

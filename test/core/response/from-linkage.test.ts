@@ -51,7 +51,7 @@ const setting = fc
   .map(({ demo, part, below, above }) => {
     const [level, rotation] = [demo.levelUs, demo.degPerUs * part];
     const result = respond(demo.linkage, level, rotation, [level - below, level + above]);
-    return { ...demo, rotation, below, above, drive: driveOf(demo.linkage), ...present(result) };
+    return { ...demo, rotation, ...present(result) };
   });
 
 const parts = Array.from({ length: 21 }, (_, i) => i / 20);

@@ -1,27 +1,23 @@
 import type { Finding, Severity } from "../findings/finding.ts";
 import type { Model, Radio } from "../model/model.ts";
-import type { PlanChannel, PlanRadio, SetupPlan } from "../plan/setup-plan.ts";
+import type { PlanRadio, SetupPlan } from "../plan/setup-plan.ts";
 import { cautions } from "./cautions.ts";
 
 const order: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
 
-/** The last step: the document, its findings by severity and otherwise in the order in which they were found. */
+/** The document without its procedure; its findings by severity and otherwise in the order in which they were found. */
 export function assemblePlan(
   model: Model,
-  channels: readonly PlanChannel[],
-  { matches, gangs }: Pick<SetupPlan, "matches" | "gangs">,
+  parts: Pick<SetupPlan, "channels" | "matches" | "gangs">,
   findings: readonly Finding[],
-): SetupPlan {
+): Omit<SetupPlan, "procedure"> {
   return {
     format: "hingeline/setup-plan",
     version: 1,
     model: model.name,
     radio: planRadio(model.radio),
-    channels,
-    matches,
-    gangs,
+    ...parts,
     findings: findings.toSorted((a, b) => order[a.severity] - order[b.severity]),
-    procedure: [],
     cautions,
   };
 }

@@ -10,11 +10,14 @@ import { compareSides } from "./compare-sides.ts";
 import { enterWish } from "./enter-wishes.ts";
 import { sidesOf } from "./legs.ts";
 import { listWishes } from "./list-wishes.ts";
+import { restState } from "./motion.ts";
+import { orderOfEntry } from "./order-of-entry.ts";
 import { type Motion, makeOutputs } from "./output.ts";
 import { placeMoves } from "./place-moves.ts";
 import { planChannel } from "./plan-channel.ts";
 import { planTransits } from "./plan-transits.ts";
 import { refuseUnhandled } from "./refuse-unhandled.ts";
+import { refuseUnsafeSums } from "./refuse-unsafe-sums.ts";
 import { remark } from "./remark.ts";
 import { remarkReserve } from "./remark-reserve.ts";
 import { remarkSides } from "./remark-sides.ts";
@@ -22,6 +25,7 @@ import { reportTo } from "./report.ts";
 import { resolveNames } from "./resolve-names.ts";
 import { rigServos } from "./rig-servos.ts";
 import { sortKeys } from "./sort-keys.ts";
+import { readState } from "./state-names.ts";
 import { yieldMoves } from "./yield-moves.ts";
 
 /**
@@ -46,8 +50,11 @@ export function compile(declared: Model): SetupPlan {
   const yielded = yieldMoves(motions, model, controls, report);
   // 6. Channels and what can be entered on them.
   const outputs = makeOutputs(yielded, model.radio, report);
+  const failsafe = readState(controls, restState(controls), model.failsafe ?? {});
   // 7. The exact pulse of every detent and stick end.
-  const wishes = new Map(outputs.map((output) => [output, listWishes(output.motion.moves, controls)]));
+  const wishes = new Map(
+    outputs.map((output) => [output, listWishes(output.motion.moves, controls, failsafe)]),
+  );
   const exact = new Map(
     [...wishes].map(([output, list]) => [
       output,
@@ -73,5 +80,9 @@ export function compile(declared: Model): SetupPlan {
   remarkSides(yielded, wishes, exact, model, report);
   remarkReserve(yielded, controls, report);
   checkSupply(yielded, model, report);
-  return assemblePlan(model, channels, { matches, gangs }, findings);
+  // 12. The document, and the order in which to enter it.
+  const parts = { channels, matches, gangs };
+  refuseUnsafeSums(assemblePlan(model, parts, []), outputs, report);
+  const plan = assemblePlan(model, parts, findings);
+  return { ...plan, procedure: orderOfEntry(plan) };
 }

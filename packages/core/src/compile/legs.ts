@@ -74,6 +74,7 @@ function breaksOf({ member }: Side, { pulsesUs: [fromUs, toUs] }: Leg): number[]
 function legsOf(output: Output, entered: readonly EnteredWish[]): Leg[] {
   const stops = new Map<string, { name: string; place: number; pulseUs: number }[]>();
   for (const { wish, entry } of entered) {
+    if (wish.together !== undefined) continue;
     const key = `${wish.control} ${JSON.stringify(wish.when ?? {})}`;
     const list = stops.get(key) ?? [];
     if (list.length === 0 && wish.stick !== undefined) {

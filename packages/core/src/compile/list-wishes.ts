@@ -1,12 +1,15 @@
 import type { Address } from "../address/address.ts";
-import { type Controls, type Move, restState, sumMoves } from "./motion.ts";
+import { type Controls, type Move, restState, type State, sumMoves } from "./motion.ts";
 
-/** One place that a control asks of a surface, every other control at rest. */
+/** One place that is asked of a surface: by a control, every other control at rest, or by all controls together. */
 export interface Wish {
+  /** Empty for what all controls ask together. */
   readonly control: string;
+  /** What all controls ask together: at rest, or at loss of signal. */
+  readonly together?: "rest" | "failsafe";
   readonly detent?: string;
   readonly stick?: -1 | 1;
-  /** Detents of other selectors that this wish needs, where they differ from rest. */
+  /** Detents of other selectors on which this wish depends. */
   readonly when?: Readonly<Record<string, string>>;
   /** On the surface's own scale. */
   readonly place: number;
@@ -14,35 +17,55 @@ export interface Wish {
   readonly restPlace: number;
 }
 
-/** Every detent and stick end that moves the surface, in the order of the controls. */
-export function listWishes(moves: readonly Move[], controls: Controls): Wish[] {
-  return moves.flatMap((move) =>
-    move.cases.flatMap((share, index) => {
-      if (share === undefined) return [];
-      const state = restState(controls);
-      if (move.per !== undefined) state.set(move.per, index);
-      const when = whenOf(move.per, index, controls);
-      const restPlace = sumMoves(moves, controls, state);
-      const wish = (position: number, which: Pick<Wish, "detent" | "stick">): Wish => ({
-        control: move.control,
-        ...which,
-        ...(when === undefined ? {} : { when }),
-        place: sumMoves(moves, controls, new Map(state).set(move.control, position)),
-        restPlace,
-      });
-      if (share.kind === "stick") return [wish(-1, { stick: -1 }), wish(1, { stick: 1 })];
-      return detentsOf(controls, move.control).map((detent, position) => wish(position, { detent }));
-    }),
-  );
+/** The rest, the failsafe state, and every detent and stick end that moves the surface, in the order of the controls. */
+export function listWishes(moves: readonly Move[], controls: Controls, failsafe: State): Wish[] {
+  const restPlace = sumMoves(moves, controls, restState(controls));
+  return [
+    { control: "", together: "rest", place: restPlace, restPlace },
+    { control: "", together: "failsafe", place: sumMoves(moves, controls, failsafe), restPlace },
+    ...moves.flatMap((move) => listMoveWishes(move, moves, controls)),
+  ];
+}
+
+function listMoveWishes(move: Move, moves: readonly Move[], controls: Controls): Wish[] {
+  return move.cases.flatMap((share, index) => {
+    if (share === undefined) return [];
+    const state = restState(controls);
+    const caseDetent = move.per === undefined ? undefined : detentsOf(controls, move.per)[index];
+    if (move.per !== undefined) state.set(move.per, index);
+    const restPlace = sumMoves(moves, controls, state);
+    const wish = (position: number, which: Pick<Wish, "detent" | "stick">): Wish => ({
+      control: move.control,
+      ...which,
+      ...(move.per === undefined || caseDetent === undefined ? {} : { when: { [move.per]: caseDetent } }),
+      place: sumMoves(moves, controls, new Map(state).set(move.control, position)),
+      restPlace,
+    });
+    if (share.kind === "stick") return [wish(-1, { stick: -1 }), wish(1, { stick: 1 })];
+    return detentsOf(controls, move.control).map((detent, position) => wish(position, { detent }));
+  });
 }
 
 /** What tells one wish from another on the same surface, and matches it with its twin on another surface. */
-export function wishKey({ control, detent, stick, when }: Omit<Wish, "place" | "restPlace">): string {
-  return JSON.stringify([control, detent ?? stick, when ?? {}]);
+export function wishKey({
+  control,
+  together,
+  detent,
+  stick,
+  when,
+}: Omit<Wish, "place" | "restPlace">): string {
+  return JSON.stringify([control, together ?? detent ?? stick, when ?? {}]);
 }
 
-/** For sentences: `landing of flap`, `roll at -1 (phase thermal)`. */
-export function describeWish({ control, detent, stick, when }: Omit<Wish, "place" | "restPlace">): string {
+/** For sentences: `flap at landing`, `roll at -1 (phase at thermal)`, `every control at rest`. */
+export function describeWish({
+  control,
+  together,
+  detent,
+  stick,
+  when,
+}: Omit<Wish, "place" | "restPlace">): string {
+  if (together !== undefined) return together === "rest" ? "every control at rest" : "failsafe";
   const position =
     detent === undefined ? `${control} at ${stick === 1 ? "+1" : "-1"}` : `${control} at ${detent}`;
   const others = Object.entries(when ?? {}).map(([name, value]) => `${name} at ${value}`);
@@ -50,21 +73,16 @@ export function describeWish({ control, detent, stick, when }: Omit<Wish, "place
 }
 
 /** Where a wish stands in the model. */
-export function wishAddress({ control, detent }: Pick<Wish, "control" | "detent">, surface: string): Address {
+export function wishAddress(
+  { control, together, detent }: Omit<Wish, "place" | "restPlace">,
+  surface: string,
+): Address {
+  if (together !== undefined) return together === "rest" ? ["surfaces", surface] : ["failsafe"];
   return detent === undefined ? ["moves", control, surface] : ["moves", control, detent, surface];
 }
 
+/** The detents of a selector; none for anything else. */
 export function detentsOf(controls: Controls, name: string): readonly string[] {
   const control = controls.get(name);
   return control?.kind === "selector" ? control.detents : [];
-}
-
-function whenOf(
-  per: string | undefined,
-  index: number,
-  controls: Controls,
-): Readonly<Record<string, string>> | undefined {
-  if (per === undefined || index === 0) return undefined;
-  const detent = detentsOf(controls, per)[index];
-  return detent === undefined ? undefined : { [per]: detent };
 }

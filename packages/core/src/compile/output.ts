@@ -1,5 +1,4 @@
 import type { Radio, Surface } from "../model/model.ts";
-import { canonicalJson } from "../plan/canonical-json.ts";
 import { type EntryGrid, entryGrid } from "./entry-grid.ts";
 import type { Move } from "./motion.ts";
 import type { Report } from "./report.ts";
@@ -68,7 +67,7 @@ function maySharePulse(
     const at = [...other.rig.named.address, "channel"];
     if (first.rig.named.servo.yLead !== true || other.rig.named.servo.yLead !== true)
       report("channel-twice", at, facts);
-    else if (canonicalJson(first.motion.moves) !== canonicalJson(other.motion.moves))
+    else if (JSON.stringify(first.motion.moves) !== JSON.stringify(other.motion.moves))
       report("y-lead-moves-differ", at, facts);
     else if (first.rig.travel.rising !== other.rig.travel.rising) report("y-lead-opposed", at, facts);
     else if (first.rig.travel.unit !== other.rig.travel.unit) report("y-lead-not-measured", at, facts);

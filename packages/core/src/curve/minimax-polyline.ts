@@ -1,11 +1,13 @@
 import { errorPeaks } from "./error-peaks.ts";
 import type { Gates } from "./gates.ts";
+import type { Ends } from "./gates-of.ts";
+import { gatesOf } from "./gates-of.ts";
 import type { Knot, Polyline } from "./polyline.ts";
-import { lineAt, lineThrough } from "./polyline.ts";
 import type { Samples } from "./samples.ts";
 import { addSamples, sampleCurve } from "./samples.ts";
 import { threadEqual } from "./thread-equal.ts";
 import { threadFree } from "./thread-free.ts";
+import { tightenExits } from "./tighten-exits.ts";
 
 /** Where the points of a polyline may stand, and what its ordinates are held to. */
 export interface PolylineOptions {
@@ -44,9 +46,7 @@ export function minimaxPolyline(
   if (samples === undefined) return undefined;
   const ends = holdEnds(samples, sign, options);
   if (ends === undefined) return undefined;
-  const thread = (gates: Gates) =>
-    options.points === "free" ? threadFree(gates, n) : threadEqual(gates, indicesOf(gates.x, evenX));
-  const found = exchange(rising, samples, ends, thread);
+  const found = exchange(rising, samples, ends, options.points === "free" ? freeTask(n) : equalTask(evenX));
   return found && { ...found, knots: found.knots.map(({ x, y }) => ({ x, y: sign * y })) };
 }
 
@@ -57,12 +57,25 @@ const CLOSE = 1e-9;
 const NOTHING = 1e-14;
 const MOST_ROUNDS = 40;
 
-type Thread = (gates: Gates) => readonly Knot[] | undefined;
+/** What differs between evenly spaced points and free ones. */
+interface Task {
+  thread(gates: Gates): readonly Knot[] | undefined;
+  /** More samples, without which a polyline of this error through the samples is much worse between them. */
+  tighten(f: (x: number) => number, samples: Samples, ends: Ends, error: number): Samples;
+}
 
-/** What the first and the last ordinate may be, whatever the error. */
-interface Ends {
-  readonly first: readonly [low: number, high: number];
-  readonly last: readonly [low: number, high: number];
+function equalTask(points: readonly number[]): Task {
+  return {
+    thread: (gates) => threadEqual(gates, points.map((x) => gates.x.indexOf(x))),
+    tighten: (_, samples) => samples,
+  };
+}
+
+function freeTask(count: number): Task {
+  return {
+    thread: (gates) => threadFree(gates, count),
+    tighten: (f, samples, ends, error) => tightenExits(f, samples, ends, count, error),
+  };
 }
 
 function holdEnds(samples: Samples, sign: number, { pinnedEnds, range }: PolylineOptions): Ends | undefined {
@@ -76,7 +89,7 @@ function holdEnds(samples: Samples, sign: number, { pinnedEnds, range }: Polylin
     : { first: [low, high], last: [low, high] };
 }
 
-function exchange(f: (x: number) => number, begun: Samples, ends: Ends, thread: Thread): Polyline | undefined {
+function exchange(f: (x: number) => number, begun: Samples, ends: Ends, task: Task): Polyline | undefined {
   let samples = begun;
   let best: Polyline | undefined;
   let least = 0;
@@ -84,15 +97,24 @@ function exchange(f: (x: number) => number, begun: Samples, ends: Ends, thread: 
   // At an error as large as its whole rise a curve lets a level line through.
   let most = (samples.y.at(-1) as number) - (samples.y[0] as number) + nothing;
   for (let round = 0; round < MOST_ROUNDS && most > least * (1 + CLOSE) + nothing; round++) {
-    const fit = leastThrough(samples, ends, thread, { least, most, near: nothing });
+    const fit = leastThrough(samples, ends, task, { least, most, near: nothing });
     if (fit === undefined) break;
     least = fit.least;
-    const peaks = errorPeaks(f, samples, fit.knots);
+    samples = task.tighten(f, samples, ends, fit.most);
+    const knots = task.thread(gatesOf(samples, ends, fit.most));
+    if (knots === undefined) {
+      least = fit.most;
+      continue;
+    }
+    const peaks = errorPeaks(f, samples, knots);
     const worst = Math.max(...peaks.map((peak) => peak.value));
-    if (best === undefined || worst < best.worst) best = { knots: fit.knots, worst };
+    if (best === undefined || worst < best.worst) best = { knots, worst };
     most = best.worst;
     const over = peaks.filter((peak) => peak.value > least);
-    samples = addSamples(samples, over.map(({ x }) => ({ x, y: f(x) })));
+    samples = addSamples(
+      samples,
+      over.map(({ x }) => ({ x, y: f(x) })),
+    );
   }
   return best;
 }
@@ -104,33 +126,16 @@ interface Bracket {
   readonly near: number;
 }
 
-/** The least error at the samples, rounded down, and a polyline that has it, rounded up. */
-function leastThrough(samples: Samples, ends: Ends, thread: Thread, bracket: Bracket) {
+/** The same, narrower; undefined where even the most is too small, which only rounding can bring about. */
+function leastThrough(samples: Samples, ends: Ends, task: Task, bracket: Bracket): Bracket | undefined {
   let { least, most } = bracket;
   most += bracket.near;
-  const at = (error: number) => thread(gatesOf(samples, ends, error));
-  let knots = at(least) ?? at(most);
-  if (knots === undefined) return undefined;
+  const fits = (error: number) => task.thread(gatesOf(samples, ends, error)) !== undefined;
+  if (!fits(most)) return undefined;
   while (most - least > CLOSE * 0.1 * most + bracket.near) {
     const error = (least + most) / 2;
-    const found = at(error);
-    if (found === undefined) least = error;
-    else [most, knots] = [error, found];
+    if (fits(error)) most = error;
+    else least = error;
   }
-  return { least, knots };
-}
-
-function gatesOf({ x, y }: Samples, { first, last }: Ends, error: number): Gates {
-  const low = Float64Array.from(y, (one) => one - error);
-  const high = Float64Array.from(y, (one) => one + error);
-  const end = x.length - 1;
-  low[0] = Math.max(low[0] as number, first[0]);
-  high[0] = Math.min(high[0] as number, first[1]);
-  low[end] = Math.max(low[end] as number, last[0]);
-  high[end] = Math.min(high[end] as number, last[1]);
-  return { x: Float64Array.from(x), low, high };
-}
-
-function indicesOf(xs: Float64Array, wanted: readonly number[]): readonly number[] {
-  return wanted.map((x) => xs.indexOf(x));
+  return { least, most, near: bracket.near };
 }

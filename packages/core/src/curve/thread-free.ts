@@ -3,8 +3,20 @@ import { stretchLine } from "./gates.ts";
 import type { Knot, Line } from "./polyline.ts";
 import { lineAt } from "./polyline.ts";
 
+/** The fewest lines through the gates, each but the last as far as it goes. */
+export interface Links {
+  readonly halts: readonly Halt[];
+  readonly lastLine: Line;
+}
+
+/** A polyline of `count` points at any x that does not fall and passes all gates; undefined where there is none. */
+export function threadFree(gates: Gates, count: number): readonly Knot[] | undefined {
+  const links = linkGates(gates, count);
+  return links && joinLinks(gates, links, count);
+}
+
 /**
- * A polyline of `count` points at any x that does not fall and passes all gates; undefined where there is none.
+ * The lines of a polyline of at most `count` points that does not fall and passes all gates; undefined where there is none.
  *
  * Each line goes as far as one line can. Between its last touch and the gate that it misses it cuts the way through the
  * gates in two, so whatever goes further crosses it there; hence no polyline with as many lines goes further, and what
@@ -13,16 +25,14 @@ import { lineAt } from "./polyline.ts";
  * Source: least number of links in a tube, S. H. Cameron, Piece-wise Linear Approximations, IIT Research Institute
  * CSTN-106 (1966).
  */
-export function threadFree(gates: Gates, count: number): readonly Knot[] | undefined {
-  const last = gates.x.length - 1;
+export function linkGates(gates: Gates, count: number): Links | undefined {
   const halts: Halt[] = [];
   let start = { lowFrom: 0, highFrom: 0 };
   for (;;) {
-    const reach = stretchLine(gates, start, last);
-    if (reach.kind === "passed")
-      return joinLines(gates, halts, middleLine(reach.flattest, reach.steepest), count);
+    const reach = stretchLine(gates, start, gates.x.length - 1);
+    if (reach.kind === "passed") return { halts, lastLine: middleLine(reach.flattest, reach.steepest) };
+    if (halts.length === count - 2) return undefined;
     halts.push(reach);
-    if (halts.length > count - 2) return undefined;
     start =
       reach.kind === "under"
         ? { lowFrom: reach.gate, highFrom: reach.line.gate }
@@ -36,7 +46,7 @@ function middleLine(flattest: Line, steepest: Line): Line {
   return { x, y: (lineAt(flattest, x) + steepest.y) / 2, slope: (flattest.slope + steepest.slope) / 2 };
 }
 
-function joinLines(gates: Gates, halts: readonly Halt[], lastLine: Line, count: number): readonly Knot[] {
+function joinLinks(gates: Gates, { halts, lastLine }: Links, count: number): readonly Knot[] {
   const last = gates.x.length - 1;
   const [firstX, lastX] = [gates.x[0] as number, gates.x[last] as number];
   const firstY = lineAt(halts[0]?.line ?? lastLine, firstX);

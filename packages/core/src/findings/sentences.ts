@@ -389,6 +389,12 @@ export const sentences = {
       `${f.surface} has ${n(f.playDeg)} deg of free play from side to side; more than ${n(f.mostDeg)} deg should be looked at before any flight.`,
     () => "Find the play (servo gear, clevis, horn, hinge) and take it out. Nothing here clears flutter.",
   ),
+  "sum-unsafe": error(
+    (f: { surface: string; channel: number; reachUs: number; safeUs: number }) =>
+      `The values of channel ${f.channel} (${f.surface}) add up to as far as ${n(f.reachUs)} us on a transmitter that sums percents, past the safe ${n(f.safeUs)} us, and the limits of this radio do not cut sums.`,
+    (f: { surface: string }) =>
+      `Ask for less on ${f.surface}, say in yields what gives way by more, or use a radio whose limits cut.`,
+  ),
   "gave-way": note(
     (f: { control: string; position: string; surface: string; from: number; to: number }) =>
       `${f.control} at ${f.position} gives way on ${f.surface}: ${n(f.to)} deg in place of ${n(f.from)} deg.`,

@@ -32,16 +32,23 @@ interface Slot {
 /** Collects the edits that make a value what it shall be, and touches nothing that stays as it is. */
 export function editValue(slot: Slot, editing: Editing): void {
   const { traced, now, wanted, expression } = slot;
+  const isReplaceable = expression !== undefined && isWrittenOut(expression);
   if (findDifference(now, wanted) === undefined) return;
   if (traced.kind === "object" && isObject(now) && isObject(wanted) && hasAll(wanted, now)) {
     editObject(traced, now, wanted, slot, editing);
-  } else if (traced.kind === "list" && Array.isArray(now) && Array.isArray(wanted)) {
+  } else if (
+    traced.kind === "list" &&
+    Array.isArray(now) &&
+    Array.isArray(wanted) &&
+    // An empty list has no layout to go on in.
+    !(now.length === 0 && isReplaceable)
+  ) {
     editList(traced, now, wanted, slot, editing);
   } else if (traced.kind === "value" && traced.literal !== undefined && typeof now === typeof wanted) {
     const text = literalText(traced.literal, wanted);
     if (text === undefined) byHand(slot, editing);
     else replace(traced.literal, text, editing);
-  } else if (expression !== undefined && isWrittenOut(expression)) {
+  } else if (isReplaceable) {
     const text = writeAt(expression, wanted, slot.at, editing);
     if (text === undefined) byHand(slot, editing);
     else replace(expression, text, editing);
@@ -64,7 +71,10 @@ function editObject(
       editValue({ traced: part, now: now[key] ?? null, wanted: value, at, expression }, editing);
     } else {
       const text = traced.literal && writeAt(traced.literal, value, at, editing);
-      if (text === undefined) return byHand(slot, editing);
+      if (text === undefined) {
+        byHand(slot, editing);
+        return;
+      }
       added.push(`${key}: ${text}`);
     }
   }
@@ -85,28 +95,40 @@ function editList(
     const { oldStart, oldEnd, newStart, newEnd } = gap;
     const pairs = Math.min(oldEnd - oldStart, newEnd - newStart);
     for (let pair = 0; pair < pairs; pair += 1) {
-      const [i, j] = [oldStart + pair, newStart + pair];
+      const i = oldStart + pair;
       const item = items[i];
-      if (item === undefined) return byHand(slot, editing);
-      const expression = literal?.elements[i];
+      const [old, next] = [now[i], wanted[newStart + pair]];
+      if (item === undefined || old === undefined || next === undefined) continue;
       editValue(
-        { traced: item, now: now[i] ?? null, wanted: wanted[j] ?? null, at: [...slot.at, i], expression },
+        { traced: item, now: old, wanted: next, at: [...slot.at, i], expression: literal?.elements[i] },
         editing,
       );
     }
     const more = wanted.slice(newStart + pairs, newEnd);
-    const isChanged = more.length > 0 || oldEnd > oldStart + pairs;
-    if (!isChanged) continue;
-    if (literal === undefined) return byHand(slot, editing);
-    const texts = more.map((item, index) => writeAt(literal, item, [...slot.at, oldEnd + index], editing));
-    if (texts.includes(undefined)) return byHand(slot, editing);
-    const edits =
-      more.length > 0
-        ? insertEntries(literal, oldEnd, texts as string[])
-        : removeEntries(literal, oldStart + pairs, oldEnd);
-    if (edits === undefined) return byHand(slot, editing);
-    add(literal, edits, editing);
+    if (more.length === 0 && oldEnd === oldStart + pairs) continue;
+    const edits = literal && entryEdits(literal, oldStart + pairs, oldEnd, more, slot.at, editing);
+    if (literal === undefined || edits === undefined) byHand(slot, editing);
+    else add(literal, edits, editing);
   }
+}
+
+/** Edits that take out the entries from `start` to `end`, or where there are none put `more` before the one at `end`. */
+function entryEdits(
+  literal: ts.ArrayLiteralExpression,
+  start: number,
+  end: number,
+  more: readonly Json[],
+  at: Address,
+  editing: Editing,
+): TextEdit[] | undefined {
+  if (more.length === 0) return removeEntries(literal, start, end);
+  const texts: string[] = [];
+  for (const item of more) {
+    const text = writeAt(literal, item, [...at, end + texts.length], editing);
+    if (text === undefined) return undefined;
+    texts.push(text);
+  }
+  return insertEntries(literal, end, texts);
 }
 
 /** The expression that stands for a part in the braces of its object, if the value is written out in it. */

@@ -17,11 +17,13 @@ export type ReadData =
  * another question. Runs nothing but hingeline's own functions; depth, size and steps are bounded.
  */
 export function readData(source: Source): ReadData {
+  const [fault, ...faults] = source.refusals;
+  if (fault !== undefined) return { refusals: [fault, ...faults] };
   const evaluation = evaluate(source);
   evaluation.readEverything();
   const root = evaluation.readDefault();
   const plain = root === undefined ? undefined : toPlain(root, evaluation.spend);
-  const [first, ...others] = [...source.refusals, ...evaluation.refusals];
+  const [first, ...others] = evaluation.refusals;
   if (first !== undefined) return { refusals: [first, ...others] };
   if (root === undefined || plain === undefined)
     return refuseAt(source, "The file has no default export.", 'Write "export default model(...)".');

@@ -1,5 +1,5 @@
 import type { SetupPlan } from "@hingeline/core";
-import { numbersOf } from "../numbers.ts";
+import { numbersOf, trueMinus } from "../numbers.ts";
 import { visibleText } from "../visible-text.ts";
 import { type Element, h } from "./element.ts";
 import { alignRows, type EnterRow, enterRows } from "./enter-rows.ts";
@@ -81,13 +81,8 @@ function enterRow({ key, name, detail, enter, adds, pulse }: EnterRow, id: strin
   return h(
     "tr",
     { class: kind },
-    h("th", { scope: "row" }, h("bdi", {}, name), h("small", {}, detail)),
-    h(
-      "td",
-      { class: "value" },
-      enter.replace("-", "−"),
-      adds === undefined ? "" : h("small", {}, `adds ${adds.replace("-", "−")}`),
-    ),
+    h("th", { scope: "row" }, h("bdi", {}, name), h("small", {}, adds === undefined ? detail : `${detail}, adds ${adds}`)),
+    h("td", { class: "value" }, trueMinus(enter)),
     h("td", { class: "pulse" }, pulse),
     blank("us", "Pulse"),
     blank("deg", "Deflection"),

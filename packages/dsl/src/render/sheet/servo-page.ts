@@ -17,7 +17,7 @@ export function servoPage(page: SheetPage, sheet: SheetFacts): Element {
   const { plan, model } = sheet;
   return h(
     "section",
-    { class: "page", id: page.key, "aria-labelledby": `${page.key}-title` },
+    { class: "page one", id: page.key, "aria-labelledby": `${page.key}-title` },
     pageHead(`${page.key}-title`, page.title, sheet),
     enterTables(page, plan),
     h("p", { class: "plain" }, howToEnter(plan)),

@@ -33,9 +33,8 @@ th,td{text-align:right;padding:.28rem .3rem;border-bottom:1px solid var(--rule);
 thead th{border-bottom:2px solid var(--ink);font-weight:600;font-size:.85rem}
 th:first-child{text-align:left}
 tbody th{font-weight:600}
-tbody th small,td.value small{display:block;font-weight:400;line-height:1.15}
+tbody th small{display:block;font-weight:400;line-height:1.15}
 td.value{font-size:1.75rem;font-weight:700;line-height:1.05;white-space:nowrap}
-td.value small{font-size:.8rem}
 td.value,td.pulse,.numbers td{font-variant-numeric:tabular-nums}
 tr.limit{background:var(--fill)}
 td.blank{width:4.6rem;padding-left:.5rem}
@@ -81,19 +80,25 @@ small,figcaption,dl,thead th{font-size:9pt}
 h2{font-size:15pt}h3{font-size:10pt;margin:1.5mm 0 .5mm}
 .page>header{padding-bottom:.5mm;margin-bottom:1mm;gap:0 4mm}
 .pair,.pictures,.facts{grid-template-columns:1fr 1fr;gap:1mm 5mm}
-.pair>:only-child,.facts>:only-child{grid-column:1/-1}
 caption{font-size:10.5pt;padding:0 0 .3mm}
 th,td{padding:.55mm .8mm;border-bottom:.2mm solid #000}
 thead th{border-bottom:.5mm solid #000}
-tr.limit td,tr.limit th{border-bottom-style:double;border-bottom-width:.7mm}
-td.value{font-size:14pt}td.value small{font-size:9pt}
-td.blank{width:13mm;border-left:.2mm solid #000}td.blank input,.sign input{border:0}
+tr.limit+tr:not(.limit)>*{border-top:.7mm double #000}
+thead th{font-weight:400;white-space:nowrap}
+tbody th small{display:inline;line-height:1.1}tbody th bdi{margin-right:1mm}
+td.value{font-size:14pt;line-height:1}
+td.pulse{font-size:10.5pt}
+td.blank{width:13mm;border-left:.2mm solid #000}td.blank input,.sign input{border:0;padding:0;height:1em}
 .sign input{border-bottom:.2mm solid #000}
 tr,figure,.checks li,.finding{break-inside:avoid}
-figure svg{max-width:none}
-dl{grid-template-columns:15mm 1fr;gap:0 1.5mm}
-.checks{columns:2;margin:1mm 0}.checks li{padding:0}
-.sign{margin-top:1.5mm;gap:1mm 4mm;flex-wrap:nowrap}
+.one{height:100vh;display:flex;flex-direction:column;overflow:hidden}
+.one>*{flex:none}
+.one>.pictures{flex:0 1 auto;min-height:0;grid-auto-rows:minmax(0,1fr)}
+.one figure{min-height:0}
+figure svg{max-width:none;height:100%}
+dl{display:block}dt,dd{display:inline}dt::after{content:" "}dd::after{content:"\\A";white-space:pre}
+.checks{columns:2;margin:.5mm 0}.checks li{padding:0}
+.sign{margin-top:auto;padding-top:1.5mm;gap:1mm 4mm;flex-wrap:nowrap}
 .finding{margin:.6mm 0;padding-left:2mm}
 .stop{border-width:1mm;padding:1mm 2mm;margin:1mm 0}
 input[type=checkbox]{appearance:none;width:3mm;height:3mm;border:.25mm solid #000;background:#fff}

@@ -1,0 +1,147 @@
+import type {
+  Bench,
+  Control,
+  Group,
+  Model,
+  Moves,
+  Place,
+  Reading,
+  Servo,
+  Surface,
+} from "../../packages/core/src/model/model.ts";
+import type { Random } from "../../packages/core/src/uncertainty/random.ts";
+import { deg, mm, pct, us } from "../../packages/core/src/units/quantity.ts";
+
+/**
+ * A model of up to 8 surfaces, 4 selectors and 5 sticks from a seeded generator: servos alone, in pairs on one surface and on Y leads, with and
+ * without readings, groups, trims, levers, moves per selector, yields, both kinds of end points. Most compile; many saturate.
+ */
+export function randomModel(random: Random): Model {
+  const pick = <T>(list: readonly [T, ...T[]]): T => list[Math.floor(random() * list.length)] ?? list[0];
+  const between = (low: number, high: number) => low + random() * (high - low);
+  const whole = (low: number, high: number) => Math.floor(between(low, high + 1));
+  const chance = (share: number) => random() < share;
+
+  let channel = 0;
+  const bench = (rising: boolean): Bench => {
+    const sign = rising ? 1 : -1;
+    const level = Math.round(between(1350, 1650));
+    const [above, below] = [whole(0, 3), whole(1, 4)];
+    const points: [number, number][] = [[level, 0]];
+    for (const [count, way] of [
+      [above, -1],
+      [below, 1],
+    ] as const) {
+      let [pulse, angle] = [level, 0];
+      for (let i = 0; i < count; i++) {
+        const span = between(40, 120);
+        pulse += sign * way * span;
+        angle += way * span * between(0.04, 0.13);
+        points.push([Math.round(pulse), Number(angle.toFixed(1))]);
+      }
+    }
+    const pulses = points.map(([pulse]) => pulse);
+    const [low, high] = [Math.min(...pulses), Math.max(...pulses)];
+    const readings = points.map(([pulse, angle]): Reading => [us(pulse), deg(angle)]);
+    return {
+      ...(above > 0 ? { up: us(rising ? low : high) } : {}),
+      level: us(level),
+      down: us(rising ? high : low),
+      ...(chance(0.3) ? { guard: us(whole(0, 15)) } : {}),
+      ...(chance(0.9) ? { readings } : {}),
+    };
+  };
+  const servo = (over: Partial<Servo> = {}): Servo => ({
+    channel: ++channel,
+    bench: bench(chance(0.5)),
+    ...(chance(0.1) ? { added: us(whole(1, 20)) } : {}),
+    ...over,
+  });
+
+  const surfaces: Record<string, Surface> = {};
+  const groups: Record<string, Group> = {};
+  const count = whole(1, 8);
+  for (let i = 0; i < count; i++) {
+    const facts = chance(0.3) ? { chord: mm(whole(30, 90)), allowed: [deg(-25), deg(45)] as const } : {};
+    if (chance(0.1)) surfaces[`surface${i}`] = { ...facts, servos: { upper: servo(), lower: servo() } };
+    else surfaces[`surface${i}`] = { ...facts, servo: servo() };
+  }
+  const names = Object.keys(surfaces);
+  const [first = "surface0", second] = names;
+  if (second !== undefined) {
+    groups.pair = {
+      kind: chance(0.7) ? "matched" : "together",
+      surfaces: [first, second],
+      within: deg(1),
+    } as Group;
+    if (chance(0.15)) {
+      const rising = chance(0.5);
+      const lead = () => ({ servo: { ...servo(), channel: 32, yLead: true, bench: bench(rising) } as const });
+      surfaces[first] = lead();
+      surfaces[second] = lead();
+    }
+  }
+
+  const controls: Record<string, Control> = {};
+  const detents = (number: number) => ["a", "b", "c", "d"].slice(0, number);
+  for (let i = whole(1, 4); i > 0; i--)
+    controls[`selector${i}`] = { kind: "selector", detents: detents(whole(1, 4)) };
+  for (let i = whole(0, 5); i > 0; i--)
+    controls[`stick${i}`] = {
+      kind: "stick",
+      trim: pct(pick([0, 0, 5, 10, 25])),
+      rests: pick([0, 0, 0, -1, 1] as const),
+    };
+  const targets = second === undefined ? names : ["pair", ...names];
+
+  const place = (target: string, share: number): Place => {
+    const known = (surfaces[target === "pair" ? first : target]?.servo ?? { bench: { readings: [] } }).bench
+      .readings;
+    if (known === undefined) return { kind: "part", part: Number((between(0, 1) * share).toFixed(2)) };
+    return deg(Number((between(-15, 30) * share).toFixed(1)));
+  };
+  const targetsOf = (share: number) => targets.filter(() => chance(share));
+  const selectorMoves = (number: number) =>
+    Object.fromEntries(
+      detents(number).map((detent) => [
+        detent,
+        Object.fromEntries(targetsOf(0.4).map((name) => [name, place(name, 0.7)])),
+      ]),
+    );
+  const stickMoves = () =>
+    Object.fromEntries(targetsOf(0.3).map((name) => [name, [place(name, -0.4), place(name, 0.4)] as const]));
+  const moves: Record<string, Moves> = {};
+  const selectors = Object.entries(controls).flatMap(([name, control]) =>
+    control.kind === "selector" ? [[name, control.detents.length] as const] : [],
+  );
+  for (const [name, control] of Object.entries(controls)) {
+    const plain = () => (control.kind === "selector" ? selectorMoves(control.detents.length) : stickMoves());
+    const [per, number] = selectors[0] ?? ["", 0];
+    moves[name] =
+      per !== name && chance(0.25)
+        ? { per, cases: Object.fromEntries(detents(number).map((detent) => [detent, plain()])) }
+        : plain();
+  }
+  const yielding = Object.keys(controls).filter(() => chance(0.5));
+  return {
+    format: "hingeline/model",
+    version: 1,
+    name: "Random",
+    radio: {
+      name: "any",
+      centre: us(whole(1480, 1530)),
+      per100: chance(0.2) ? { below: us(whole(400, 600)), above: us(whole(400, 600)) } : us(whole(380, 620)),
+      reach: pct(pick([100, 125, 150])),
+      step: pct(pick([0.1, 0.2, 0.5, 1, 2])),
+      endPoints: pick(["clamp", "scale"] as const),
+      curvePoints: pick([0, 0, 5]),
+    },
+    surfaces,
+    groups,
+    controls,
+    moves,
+    ...(chance(0.5) && yielding.length > 0
+      ? { yields: { [pick(names as [string, ...string[]])]: yielding } }
+      : {}),
+  };
+}
