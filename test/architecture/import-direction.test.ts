@@ -8,7 +8,7 @@ const root = resolve(import.meta.dirname, "../..");
 const layers = {
   core: [
     ["units", "address", "numeric"],
-    ["signal", "linkage", "surface", "uncertainty", "findings"],
+    ["signal", "linkage", "surface", "uncertainty", "curve", "findings"],
     ["response", "model", "plan", "transmitter"],
     ["compile"],
   ],

@@ -20,7 +20,11 @@ export async function startBrowser(): Promise<Browser> {
   return chromium.launch({
     executablePath: join(folder, "chromium"),
     args: flags,
-    env: { ...process.env, LD_LIBRARY_PATH: join(folder, "al2023", "lib"), FONTCONFIG_PATH: join(folder, "fonts") },
+    env: {
+      ...process.env,
+      LD_LIBRARY_PATH: join(folder, "al2023", "lib"),
+      FONTCONFIG_PATH: join(folder, "fonts"),
+    },
   });
 }
 

@@ -1,11 +1,12 @@
 import { compile, type Model } from "@hingeline/core";
 import { parseModel, parsePlan } from "@hingeline/core/schema";
 import bramblehook from "@hingeline/examples/bramblehook";
+import corvane from "@hingeline/examples/corvane";
 import ostrevale from "@hingeline/examples/ostrevale";
 import slatewing from "@hingeline/examples/slatewing";
 import { expect, test } from "vitest";
 
-const examples: Readonly<Record<string, Model>> = { bramblehook, ostrevale, slatewing };
+const examples: Readonly<Record<string, Model>> = { bramblehook, corvane, ostrevale, slatewing };
 
 test.each(Object.entries(examples))("the plan of %s is the committed one", async (name, model) => {
   const plan = compile(model);

@@ -9,6 +9,7 @@ export type {
 } from "./compile/describe-servos.ts";
 export { describeServos } from "./compile/describe-servos.ts";
 export type { Finding, Severity } from "./findings/finding.ts";
+export { ballRodFromRule, type RuleMeasurements } from "./linkage/ball-rod-from-rule.ts";
 export type { Drawing, Segment } from "./linkage/drive.ts";
 export type {
   Axis,
@@ -25,6 +26,7 @@ export type {
 } from "./linkage/linkage.ts";
 export type {
   Airspeed,
+  AtExtension,
   AtPart,
   AtPulse,
   AtThrow,

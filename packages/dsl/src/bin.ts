@@ -11,6 +11,7 @@ const io: Io = {
   cwd: process.cwd(),
   env: process.env,
   readFile: nodeFiles.readFile,
+  realPath: nodeFiles.realPath,
   readStdin: async () => {
     const chunks: Buffer[] = [];
     for await (const chunk of process.stdin) chunks.push(chunk as Buffer);

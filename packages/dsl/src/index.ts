@@ -18,6 +18,7 @@ export type {
 } from "@hingeline/core";
 export {
   amps,
+  ballRodFromRule,
   celsius,
   deg,
   degPerS,
@@ -72,6 +73,6 @@ export type {
 } from "./declare/model-spec.ts";
 export type { SelectorMovesOf, SelectorPer, StickMovesOf, StickPer } from "./declare/per.ts";
 export { per } from "./declare/per.ts";
-export { atPart, atPulse, atThrow, stopAt } from "./declare/places.ts";
+export { atExtension, atPart, atPulse, atThrow, stopAt } from "./declare/places.ts";
 export type { Entered, PositionOf, Setup } from "./declare/plan.ts";
 export { PlanRefused, plan } from "./declare/plan.ts";

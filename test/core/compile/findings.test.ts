@@ -3,7 +3,8 @@ import { parseAddress } from "../../../packages/core/src/address/address.ts";
 import { compile } from "../../../packages/core/src/compile/compile.ts";
 import type { FindingCode } from "../../../packages/core/src/findings/make-finding.ts";
 import { sentences } from "../../../packages/core/src/findings/sentences.ts";
-import type { Model, Reading, SelectorMoves } from "../../../packages/core/src/model/model.ts";
+import type { Pushrod } from "../../../packages/core/src/linkage/linkage.ts";
+import type { Model, Reading, SelectorMoves, Servo } from "../../../packages/core/src/model/model.ts";
 import {
   amps,
   celsius,
@@ -12,6 +13,7 @@ import {
   degPerUs,
   mm,
   mps,
+  newtons,
   nm,
   pct,
   s,
@@ -54,7 +56,43 @@ const yLead = (second: Parameters<typeof smallServo>[0]) =>
     groups: { both: { kind: "together", surfaces: ["flap", "other"] } },
     moves: { lever: { stowed: { both: deg(0) }, takeoff: { both: deg(12) }, landing: { both: deg(25) } } },
   });
-const torqueRod = { kind: "torqueRod", sense: "same" } as const;
+const { readings: _measured, ...bareBench } = smallServo().bench;
+/** A square pushrod: ratio 1, straight as far as it goes. */
+const pushrod = {
+  kind: "pushrod",
+  arm: mm(10),
+  horn: mm(10),
+  base: mm(60),
+  rise: mm(0),
+  armAt: deg(90),
+  hornAt: deg(90),
+} as const;
+const track = {
+  kind: "track",
+  arm: mm(20),
+  armAt: deg(120),
+  base: mm(60),
+  rise: mm(10),
+  trackAt: deg(0),
+  travel: mm(15),
+  cam: { kind: "powers", length: mm(15), terms: [{ deflection: deg(30), power: 1 }] },
+} as const;
+/** The small flap known by a linkage alone, or by the readings that `over` brings. */
+const linked = (rod: Partial<Pushrod>, over: Partial<Servo> = {}) =>
+  smallModel({
+    surfaces: {
+      flap: {
+        servo: {
+          channel: 1,
+          bench: bareBench,
+          turns: "clockwise",
+          type: { rotation: degPerUs(0.1) },
+          linkage: { ...pushrod, ...rod },
+          ...over,
+        },
+      },
+    },
+  });
 /** The small flap in the air: 600 mm by 50 mm, b2 = -0.012 per degree, a servo of 0.3 N m and a ratio of 1. */
 const loaded = (airspeed: number) =>
   smallModel({
@@ -137,6 +175,22 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
   "grid-empty": {
     model: smallModel({ radio: { ...radio, step: pct(100) } }),
     at: "surfaces.flap.servo.bench",
+  },
+  "step-too-coarse": {
+    // Steps of 100 us; of 1400, 1500 and 1600 us none lies between the readings.
+    model: smallModel({
+      radio: { ...radio, step: pct(20) },
+      surfaces: {
+        flap: smallSurface({
+          guard: us(100),
+          level: us(1530),
+          readings: readings([1510, -2], [1530, 0], [1590, 6]),
+        }),
+      },
+      moves: { lever: { stowed: { flap: deg(0) }, takeoff: { flap: deg(0) }, landing: { flap: deg(0) } } },
+    }),
+    at: "moves.lever.landing.flap",
+    numbers: { exactUs: 1530, lowUs: 1510, highUs: 1590 },
   },
   "signal-range": {
     model: smallModel({ radio: { ...radio, reach: pct(40) } }),
@@ -481,6 +535,83 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     at: "surfaces.flap.freePlay",
     numbers: { playDeg: 1.6, mostDeg: 1 },
   },
+  "linkage-impossible": {
+    model: linked({ rod: mm(200) }),
+    at: "surfaces.flap.servo.linkage",
+  },
+  "linkage-needs-rotation": {
+    model: smallModel({ surfaces: { flap: { servo: { channel: 1, bench: bareBench, linkage: pushrod } } } }),
+    at: "surfaces.flap.servo.linkage",
+  },
+  "linkage-not-fitted": {
+    model: smallModel({
+      surfaces: {
+        flap: smallSurface({ readings: readings([1200, -30], [1500, 0], [1800, 30]) }, { linkage: pushrod }),
+      },
+    }),
+    at: "surfaces.flap.servo.linkage",
+    numbers: { pulses: 3 },
+  },
+  "turns-other-way": { model: linked({}, { turns: "anticlockwise" }), at: "surfaces.flap.servo.turns" },
+  "reading-out-of-reach": {
+    model: linked({ arm: mm(20) }, { bench: { ...smallServo().bench, readings: straightReadings } }),
+    at: "surfaces.flap.servo.linkage",
+  },
+  "linkage-misfit": {
+    // The readings are straight; a long horn that leans far bends what the linkage gives.
+    model: linked(
+      { horn: mm(30), hornAt: deg(60), arm: mm(8) },
+      { bench: { ...smallServo().bench, readings: straightReadings } },
+    ),
+    at: "surfaces.flap.servo.linkage",
+  },
+  "linkage-ends": {
+    model: linked(
+      { arm: mm(18) },
+      { type: { rotation: degPerUs(0.25) }, bench: { ...bareBench, down: us(1550) } },
+    ),
+    at: "surfaces.flap.servo.linkage",
+  },
+  "near-dead-centre": {
+    model: linked({ arm: mm(6), hornAt: deg(42) }, { type: { rotation: degPerUs(0.1) } }),
+    at: "surfaces.flap.servo.linkage",
+  },
+  "leverage-falls": {
+    model: linked({ arm: mm(11), horn: mm(10), hornAt: deg(65) }, { type: { rotation: degPerUs(0.09) } }),
+    at: "surfaces.flap.servo.linkage",
+  },
+  "rod-buckles": {
+    // 1 mm steel, 100 mm, pinned: pi^2 * 200 000 * pi / 64 / 10 000 = 9.69 N; 1 N m at 10 mm is 100 N.
+    model: linked(
+      {},
+      {
+        type: { rotation: degPerUs(0.1), torque: nm(1) },
+        rod: { material: "steel", diameter: mm(1), length: mm(100) },
+      },
+    ),
+    at: "surfaces.flap.servo.rod",
+    numbers: { bucklesN: (Math.PI ** 3 * 200_000) / 64 / 10_000 },
+  },
+  "part-weak": {
+    model: linked(
+      {},
+      { type: { rotation: degPerUs(0.1), torque: nm(1) }, holds: { horn: newtons(80), clevis: newtons(90) } },
+    ),
+    at: "surfaces.flap.servo.holds.horn",
+    numbers: { holdsN: 80 },
+  },
+  "no-extension": {
+    model: lever({ flap: { kind: "extension", mm: mm(5) } }),
+    at: "moves.lever.landing.flap",
+  },
+  "extension-too-far": {
+    model: smallModel({
+      surfaces: { flap: { servo: { ...smallServo(), linkage: track } } },
+      moves: { lever: { ...moves.lever, landing: { flap: { kind: "extension", mm: mm(40) } } } },
+    }),
+    at: "moves.lever.landing.flap",
+    numbers: { extensionMm: 40 },
+  },
   "reserve-short": {
     model: smallModel({
       surfaces: { flap: { ...smallSurface(), reserve: { up: deg(12) } } },
@@ -537,10 +668,6 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     model: smallModel({ surfaces: { flap: { ...smallSurface(), chord: mm(2) } } }),
     at: "surfaces.flap.chord",
     numbers: { value: 2 },
-  },
-  "not-handled": {
-    model: smallModel({ surfaces: { flap: smallSurface({}, { linkage: torqueRod }) } }),
-    at: "surfaces.flap.servo.linkage",
   },
 };
 

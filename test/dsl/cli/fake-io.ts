@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readFileSync, realpathSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { Io } from "../../../packages/dsl/src/cli/io.ts";
 
@@ -47,6 +47,7 @@ export function fakeIo({
     stdout: output("stdout"),
     stderr: output("stderr"),
     readFile: async (path) => Buffer.from(disk.get(path) ?? readFileSync(path)),
+    realPath: async (path) => (disk.has(path) ? path : realpathSync(path)),
     readStdin: async () => Buffer.from(stdin),
     version: () => "1.2.3",
     out: {

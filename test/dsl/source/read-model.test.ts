@@ -1,7 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { canonicalJson } from "@hingeline/core";
-import { parseModel } from "@hingeline/core/schema";
 import * as hingeline from "@hingeline/dsl";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
@@ -75,14 +74,14 @@ describe("what is refused", () => {
 
   test.each([
     ["brackets", (depth: number) => "[".repeat(depth) + "]".repeat(depth)],
-    ["braces", (depth: number) => "{a:".repeat(depth) + "1" + "}".repeat(depth)],
-    ["parentheses", (depth: number) => "(".repeat(depth) + "1" + ")".repeat(depth)],
-    ["signs", (depth: number) => "- ".repeat(depth) + "1"],
-    ["sums", (depth: number) => "1 + ".repeat(depth) + "1"],
-    ["calls", (depth: number) => "us(".repeat(depth) + "1" + ")".repeat(depth)],
+    ["braces", (depth: number) => `${"{a:".repeat(depth)}1${"}".repeat(depth)}`],
+    ["parentheses", (depth: number) => `${"(".repeat(depth)}1${")".repeat(depth)}`],
+    ["signs", (depth: number) => `${"- ".repeat(depth)}1`],
+    ["sums", (depth: number) => `${"1 + ".repeat(depth)}1`],
+    ["calls", (depth: number) => `${"us(".repeat(depth)}1${")".repeat(depth)}`],
     ["accesses", (depth: number) => `a${".a".repeat(depth)}`],
-    ["templates", (depth: number) => "`${".repeat(depth) + "1" + "}`".repeat(depth)],
-    ["functions", (depth: number) => "() => ".repeat(depth) + "1"],
+    ["templates", (depth: number) => `${"`${".repeat(depth)}1${"}`".repeat(depth)}`],
+    ["functions", (depth: number) => `${"() => ".repeat(depth)}1`],
   ])("%s nested deeply are refused, however deep", async (_, nest) => {
     for (const depth of [250, 3_000, 30_000]) {
       const text = `import { us } from "@hingeline/dsl";\nconst a = {};\nexport default ${nest(depth)};`;
@@ -102,7 +101,10 @@ describe("what is refused", () => {
     const long = `export default "${"x".repeat(1024 * 1024)}";`;
     expect(brief(refusalsOf(await sourceOf({ "model.ts": long })))[0]).toContain("1048576 is the most");
     const files = Object.fromEntries(
-      Array.from({ length: 150 }, (_, index) => [`f${index}.ts`, `import "./f${index + 1}.ts";\nexport default 1;`]),
+      Array.from({ length: 150 }, (_, index) => [
+        `f${index}.ts`,
+        `import "./f${index + 1}.ts";\nexport default 1;`,
+      ]),
     );
     expect(brief(refusalsOf(await sourceOf(files, "f0.ts")))).toContain(
       "1:8 The project has more than 100 files.",
@@ -124,7 +126,9 @@ test("readModel places what is wrong with a model at the literal", async () => {
 
 test("readData never throws, whatever the text", async () => {
   const piece = fc.constantFrom(
-    ..."const a = us ( 1500 ) ; export default { } [ ] , : ... ` ${ } \" ' - + * / => ? . import from async class get".split(" "),
+    ..."const a = us ( 1500 ) ; export default { } [ ] , : ... ` ${ } \" ' - + * / => ? . import from async class get".split(
+      " ",
+    ),
     "\n",
     "model",
     "@hingeline/dsl",

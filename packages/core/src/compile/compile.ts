@@ -16,7 +16,6 @@ import { type Motion, makeOutputs } from "./output.ts";
 import { placeMoves } from "./place-moves.ts";
 import { planChannel } from "./plan-channel.ts";
 import { planTransits } from "./plan-transits.ts";
-import { refuseUnhandled } from "./refuse-unhandled.ts";
 import { refuseUnsafeSums } from "./refuse-unsafe-sums.ts";
 import { remark } from "./remark.ts";
 import { remarkReserve } from "./remark-reserve.ts";
@@ -38,7 +37,6 @@ export function compile(declared: Model): SetupPlan {
   const report = reportTo(findings);
   // 1. Names and groups.
   const { surfaces, controls, moves } = resolveNames(model, report);
-  refuseUnhandled(model, report);
   checkFacts(surfaces, report);
   // 2 to 4. Benches, responses, and every wanted place as a number.
   const motions = surfaces.flatMap((named): Motion[] => {

@@ -73,7 +73,7 @@ export function positionDoubt(reading: Propagated, setting: Propagated, slopeDeg
 
 /** The half-width of a throw reading's doubt as an angle; 0 for a reading in degrees. */
 function ruleDeg([, at]: Reading, surface: Surface, instruments: Instruments | undefined): number {
-  if (typeof at === "number" || surface.chord === undefined) return 0;
+  if (typeof at === "number" || at.kind !== "throw" || surface.chord === undefined) return 0;
   const mmPerDeg = throwMmPerDegAt(trailingEdge(surface, surface.chord), deg(0));
   return (instruments?.throw ?? usual.throwMm) / mmPerDeg;
 }

@@ -6,6 +6,7 @@ import type { Entry } from "./entry-grid.ts";
 import { describeWish, type Wish, wishAddress } from "./list-wishes.ts";
 import type { Output } from "./output.ts";
 import type { Report } from "./report.ts";
+import { largestStepUs } from "./step-span.ts";
 
 /** A wish on one channel: the exact pulse, and the values that may be entered for it. */
 export interface ExactWish {
@@ -29,7 +30,17 @@ export function enterWish(output: Output, wish: Wish, radio: Radio, report: Repo
   const exactUs = reachPlace(output, wish.place, what, wishAddress(wish, output.motion.name), radio, report);
   if (exactUs === undefined) return undefined;
   const nearest = output.grid.nearest(exactUs, output.openUs);
-  if (nearest === undefined) return undefined;
+  if (nearest === undefined) {
+    const [lowUs, highUs] = output.openUs;
+    report("step-too-coarse", wishAddress(wish, output.motion.name), {
+      what,
+      exactUs,
+      lowUs,
+      highUs,
+      stepUs: largestStepUs(radio),
+    });
+    return undefined;
+  }
   return { wish, exactUs, nearest, around: output.grid.around(exactUs, output.openUs) };
 }
 

@@ -70,32 +70,49 @@ function breaksOf({ member }: Side, { pulsesUs: [fromUs, toUs] }: Leg): number[]
     : member.rig.travel.knotsUs.map((pulseUs) => (pulseUs - fromUs) / (toUs - fromUs));
 }
 
+/** A place on the way of a control: a detent, an end of a stick, or its rest. */
+interface Halt {
+  readonly name: string;
+  readonly place: number;
+  readonly pulseUs: number;
+}
+
 /** From every detent to every later one, from a stick's rest to either end, from one end of a lever to the other. */
 function legsOf(output: Output, entered: readonly EnteredWish[]): Leg[] {
-  const stops = new Map<string, { name: string; place: number; pulseUs: number }[]>();
-  for (const { wish, entry } of entered) {
-    if (wish.together !== undefined) continue;
-    const key = `${wish.control} ${JSON.stringify(wish.when ?? {})}`;
-    const list = stops.get(key) ?? [];
-    if (list.length === 0 && wish.stick !== undefined) {
-      const restUs = output.travel.pulseAt(wish.restPlace);
-      const rest = restUs === undefined ? undefined : output.grid.nearest(restUs, output.openUs);
-      if (rest !== undefined)
-        list.push({ name: `${wish.control} at rest`, place: wish.restPlace, pulseUs: rest.pulseUs });
-    }
-    list.push({ name: nameOf(wish), place: wish.place, pulseUs: entry.pulseUs });
-    stops.set(key, list);
+  const halts = new Map<string, { readonly wishes: EnteredWish[] }>();
+  for (const one of entered) {
+    if (one.wish.together !== undefined) continue;
+    const key = `${one.wish.control} ${JSON.stringify(one.wish.when ?? {})}`;
+    const known = halts.get(key);
+    if (known === undefined) halts.set(key, { wishes: [one] });
+    else known.wishes.push(one);
   }
-  return [...stops.values()].flatMap((list) =>
-    list.flatMap((from, index) =>
-      list.slice(index).map((to) => ({
-        from: from.name,
-        to: to.name,
-        places: [from.place, to.place] as const,
-        pulsesUs: [from.pulseUs, to.pulseUs] as const,
-      })),
-    ),
-  );
+  return [...halts.values()].flatMap(({ wishes }) => {
+    const list = wishes.map(
+      ({ wish, entry }): Halt => ({ name: nameOf(wish), place: wish.place, pulseUs: entry.pulseUs }),
+    );
+    const rest = restOf(output, wishes);
+    const pairs =
+      rest === undefined
+        ? list.flatMap((from, index) => list.slice(index).map((to) => [from, to] as const))
+        : list.map((end) => [rest, end] as const);
+    return pairs.map(([from, to]) => ({
+      from: from.name,
+      to: to.name,
+      places: [from.place, to.place] as const,
+      pulsesUs: [from.pulseUs, to.pulseUs] as const,
+    }));
+  });
+}
+
+/** Where a stick that centres rests; undefined for a selector, and for a lever, which rests at one of its ends. */
+function restOf(output: Output, [first, second]: readonly EnteredWish[]): Halt | undefined {
+  const wish = first?.wish;
+  if (wish?.stick === undefined) return undefined;
+  if (wish.restPlace === wish.place || wish.restPlace === second?.wish.place) return undefined;
+  const restUs = output.travel.pulseAt(wish.restPlace);
+  const entry = restUs === undefined ? undefined : output.grid.nearest(restUs, output.openUs);
+  return entry && { name: `${wish.control} at rest`, place: wish.restPlace, pulseUs: entry.pulseUs };
 }
 
 function nameOf({ control, detent, stick, when }: Wish): string {

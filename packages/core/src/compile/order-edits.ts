@@ -1,5 +1,5 @@
 import type { Edit, SetupPlan } from "../plan/setup-plan.ts";
-import { applyEdit, type TransmitterEdit } from "../transmitter/apply-edit.ts";
+import { applyEdits, type TransmitterEdit } from "../transmitter/apply-edit.ts";
 import { factoryState } from "../transmitter/factory-state.ts";
 import type { Transmitter } from "../transmitter/transmitter.ts";
 import { type ChannelEntries, entriesOf, type PlaceEntry, scaleOf } from "./order-entries.ts";
@@ -86,17 +86,15 @@ export function factoryFor(
 
 /** The transmitter with everything of the plan's channels entered. */
 export function enterChannels(transmitter: Transmitter, entries: readonly ChannelEntries[]): Transmitter {
-  return entries
-    .flatMap((entry): readonly Edit[] => [
-      { channel: entry.channel, set: "clear" },
-      ...limitEdits(entry.channel, entry.lowPercent, entry.highPercent),
-      restEdit(entry),
-      ...entry.places.map((place) => placeEdit(entry.channel, place)),
-      ...transitEdits(entry),
-      failsafeEdit(entry),
-    ])
-    .map(toTransmitterEdit)
-    .reduce(applyEdit, transmitter);
+  const edits = entries.flatMap((entry): readonly Edit[] => [
+    { channel: entry.channel, set: "clear" },
+    ...limitEdits(entry.channel, entry.lowPercent, entry.highPercent),
+    restEdit(entry),
+    ...entry.places.map((place) => placeEdit(entry.channel, place)),
+    ...transitEdits(entry),
+    failsafeEdit(entry),
+  ]);
+  return applyEdits(transmitter, edits.map(toTransmitterEdit));
 }
 
 /** The transmitter of a plan with all of it entered. */

@@ -2,15 +2,16 @@ import type { ProcedureStep, SetupPlan } from "../plan/setup-plan.ts";
 import { toPulse } from "../signal/percent.ts";
 import type { SignalScale } from "../signal/signal-scale.ts";
 import { isInside } from "../transmitter/interval.ts";
+import { reach } from "../transmitter/reach.ts";
 import type { Transmitter } from "../transmitter/transmitter.ts";
 import { pct } from "../units/quantity.ts";
 import { type Changes, listChanges } from "./order-changes.ts";
 import { checkSteps } from "./order-check-steps.ts";
 import { connectSteps } from "./order-connect-steps.ts";
 import { enterChannels, enteredState, factoryFor } from "./order-edits.ts";
-import { entriesOf, scaleOf } from "./order-entries.ts";
+import { scaleOf } from "./order-entries.ts";
 import { entrySteps, type OrderFacts, prepareSteps } from "./order-entry-steps.ts";
-import { type Bounds, reachOf, walkOrder } from "./order-walk.ts";
+import { type Bounds, walkOrder } from "./order-walk.ts";
 
 type PlanInTheMaking = Omit<SetupPlan, "procedure">;
 
@@ -44,12 +45,9 @@ export function orderOfEntry(plan: PlanInTheMaking, from?: SetupPlan): readonly 
 export function findUnsafeSums(
   plan: PlanInTheMaking,
 ): readonly { readonly channel: number; readonly reachUs: readonly [number, number] }[] {
-  const reached = reachOf(
-    enteredState(plan),
-    plan.channels.map(({ channel }) => channel),
-  );
+  const entered = enteredState(plan);
   return plan.channels.flatMap(({ channel, safeUs }) => {
-    const reachUs = reached.get(channel);
+    const reachUs = reach(entered, channel);
     return reachUs === undefined || isInside(reachUs, safeUs, 1e-9) ? [] : [{ channel, reachUs }];
   });
 }
@@ -75,7 +73,7 @@ function startState(plan: PlanInTheMaking, from: SetupPlan | undefined, changes:
 function boundsOf(plan: PlanInTheMaking): ReadonlyMap<number, Bounds> {
   const readingUs = stepUs(scaleOf(plan.radio)) / 2 + meterUs;
   return new Map(
-    entriesOf(plan).map(({ channel, safeUs }) => [
+    plan.channels.map(({ channel, safeUs }) => [
       channel,
       {
         safeUs,

@@ -1,9 +1,9 @@
 import type { ChannelPulses, Edit, ProcedureStep } from "../plan/setup-plan.ts";
-import { applyEdit } from "../transmitter/apply-edit.ts";
+import { editMemory } from "../transmitter/apply-edit.ts";
 import { type Interval, isInside, joinIntervals } from "../transmitter/interval.ts";
-import { outputs } from "../transmitter/outputs.ts";
-import { reach } from "../transmitter/reach.ts";
-import type { ControlPositions, Transmitter } from "../transmitter/transmitter.ts";
+import { pulseAt } from "../transmitter/outputs.ts";
+import { reachOf } from "../transmitter/reach.ts";
+import type { ControlPositions, OutputMemory, Transmitter } from "../transmitter/transmitter.ts";
 import { toTransmitterEdit } from "./order-edits.ts";
 
 /** A step without what the simulated transmitter knows of it. */
@@ -28,6 +28,17 @@ export interface Bounds {
 // The pulses of values on the grid differ from a safe end by rounding errors only.
 const slackUs = 1e-9;
 
+/** One channel on its way through the steps. */
+interface Walked {
+  readonly channel: number;
+  readonly bounds: Bounds;
+  /** What is set for it now, and what it can emit with that. */
+  memory: OutputMemory;
+  reachUs: Interval;
+  /** The reach that a step listed last. */
+  listedUs?: Interval;
+}
+
 /**
  * The drafts as steps, executed one by one on the simulated transmitter. Undefined where a powered output could leave its bounds
  * before, after or during an edit: with linkages on the safe pulses, with none what a bare servo takes.
@@ -37,67 +48,69 @@ export function walkOrder(
   start: Transmitter,
   bounds: ReadonlyMap<number, Bounds>,
 ): readonly ProcedureStep[] | undefined {
+  const channels = startChannels(start, bounds);
+  // Channels edited since a step last listed their reach, or proved it with the linkages on or off: no step looks at all others.
+  const unlisted = new Set(channels.values());
+  const unproved = { on: new Set(channels.values()), off: new Set(channels.values()) };
   const steps: ProcedureStep[] = [];
-  let state = start;
-  const now = new Map(reachOf(start, [...bounds.keys()]));
-  let shown: ReadonlyMap<number, Interval> = new Map();
   for (const { read, ...step } of drafts) {
     for (const edit of step.edits) {
-      const before = now.get(edit.channel);
-      const after = reachAfter(state, edit);
-      const emptied = edit.addPercent === undefined ? after : reachAfter(state, { ...edit, addPercent: 0 });
-      state = applyEdit(state, toTransmitterEdit(edit));
-      if (before === undefined || after === undefined || emptied === undefined) continue;
-      now.set(edit.channel, after);
-      // A value of a control that had none may start at nothing; every other is typed from the old one.
-      const typed = joinIntervals(joinIntervals(before, after), emptied);
-      if (!mayEmit(edit.channel, typed, step, bounds)) return undefined;
+      const own = channels.get(edit.channel);
+      if (own === undefined) continue;
+      if (!mayEmit(own, enter(start, own, edit), step)) return undefined;
+      for (const channels of [unlisted, unproved.on, unproved.off]) channels.add(own);
     }
-    if (![...now].every(([channel, interval]) => mayEmit(channel, interval, step, bounds))) return undefined;
+    if (step.supply === "on") {
+      for (const own of unproved[step.linkage]) if (!mayEmit(own, own.reachUs, step)) return undefined;
+      unproved[step.linkage].clear();
+    }
     const expect = (read?.channels ?? []).flatMap((channel) => {
-      const bound = bounds.get(channel);
-      const pulseUs = read === undefined ? undefined : showing(state, channel, read.show);
-      return bound === undefined || pulseUs === undefined
+      const own = channels.get(channel);
+      return own === undefined || read === undefined
         ? []
-        : [{ channel, pulseUs: readable(pulseUs, bound) }];
+        : [{ channel, pulseUs: readable(showing(start, own, read.show), own.bounds) }];
     });
-    steps.push({ ...step, expect, reach: changes(shown, now) });
-    shown = new Map(now);
+    steps.push({ ...step, expect, reach: listReach(unlisted) });
+    unlisted.clear();
   }
   return steps;
 }
 
-/** What each of these channels can emit. */
-export function reachOf(state: Transmitter, channels: readonly number[]): ReadonlyMap<number, Interval> {
-  return new Map(
-    channels.flatMap((channel) => {
-      const interval = reach(state, channel);
-      return interval === undefined ? [] : [[channel, interval] as const];
-    }),
-  );
+function startChannels(start: Transmitter, bounds: ReadonlyMap<number, Bounds>): ReadonlyMap<number, Walked> {
+  const channels = new Map<number, Walked>();
+  for (const [channel, own] of bounds) {
+    const memory = start.outputs[channel];
+    if (memory !== undefined)
+      channels.set(channel, { channel, bounds: own, memory, reachUs: reachOf(start, memory) });
+  }
+  return channels;
 }
 
-function reachAfter(state: Transmitter, edit: Edit): Interval | undefined {
-  return reach(applyEdit(state, toTransmitterEdit(edit)), edit.channel);
+/** Makes the edit. All that the channel can emit before it, after it and while it is typed. */
+function enter(transmitter: Transmitter, own: Walked, edit: Edit): Interval {
+  const edited = (one: Edit) => editMemory(transmitter, own.memory, toTransmitterEdit(one));
+  const before = own.reachUs;
+  // A value of a control that had none may start at nothing; every other is typed from the old one.
+  const emptied =
+    edit.addPercent === undefined ? before : reachOf(transmitter, edited({ ...edit, addPercent: 0 }));
+  own.memory = edited(edit);
+  own.reachUs = reachOf(transmitter, own.memory);
+  return joinIntervals(joinIntervals(before, own.reachUs), emptied);
 }
 
 function mayEmit(
-  channel: number,
+  { bounds }: Walked,
   pulseUs: Interval,
   { supply, linkage }: Pick<Draft, "supply" | "linkage">,
-  bounds: ReadonlyMap<number, Bounds>,
 ): boolean {
-  const bound = bounds.get(channel);
-  if (supply === "off" || bound === undefined) return true;
-  return isInside(pulseUs, linkage === "on" ? bound.safeUs : bound.servoUs, slackUs);
+  return supply === "off" || isInside(pulseUs, linkage === "on" ? bounds.safeUs : bounds.servoUs, slackUs);
 }
 
-function showing(state: Transmitter, channel: number, show: Shown): Interval | "safe" | undefined {
+function showing(transmitter: Transmitter, { memory, reachUs }: Walked, show: Shown): Interval | "safe" {
   if (show === "safe") return "safe";
-  if (show === "reach") return reach(state, channel);
-  const pulseUs =
-    show === "failsafe" ? state.outputs[channel]?.failsafeUs : outputs(state, show.positions)[channel];
-  return pulseUs === undefined ? undefined : [pulseUs, pulseUs];
+  if (show === "reach") return reachUs;
+  const pulseUs = show === "failsafe" ? memory.failsafeUs : pulseAt(transmitter, memory, show.positions);
+  return [pulseUs, pulseUs];
 }
 
 /** What may be read of a pulse that is sent: as near as the meter tells, but however near, never past a safe pulse. */
@@ -110,12 +123,14 @@ function readable(pulseUs: Interval | "safe", { safeUs, readingUs }: Bounds): In
   ];
 }
 
-function changes(
-  before: ReadonlyMap<number, Interval>,
-  now: ReadonlyMap<number, Interval>,
-): readonly ChannelPulses[] {
-  return [...now].flatMap(([channel, pulseUs]) => {
-    const old = before.get(channel);
-    return old?.[0] === pulseUs[0] && old[1] === pulseUs[1] ? [] : [{ channel, pulseUs }];
-  });
+/** The channels whose reach is another than the one last listed, as listed now. */
+function listReach(channels: Iterable<Walked>): readonly ChannelPulses[] {
+  const reach: ChannelPulses[] = [];
+  for (const own of channels) {
+    const { channel, reachUs, listedUs } = own;
+    if (listedUs?.[0] === reachUs[0] && listedUs[1] === reachUs[1]) continue;
+    own.listedUs = reachUs;
+    reach.push({ channel, pulseUs: reachUs });
+  }
+  return reach;
 }

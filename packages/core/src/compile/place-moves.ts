@@ -1,6 +1,7 @@
 import type { Surface } from "../model/model.ts";
 import { deflectionForThrow } from "../surface/throw.ts";
 import { mm } from "../units/quantity.ts";
+import { deflectionAtExtension } from "./extension.ts";
 import type { Move, Share } from "./motion.ts";
 import type { Report } from "./report.ts";
 import type { Rig } from "./rig-servos.ts";
@@ -59,6 +60,7 @@ function placeOne(
     });
     return undefined;
   }
+  if (place.kind === "extension") return extensionToPlace(name, rig, place.mm, address, report);
   const pulseUs = place.kind === "pulse" ? place.us : partToPulse(rig, place.part, address, report);
   if (pulseUs === undefined) return undefined;
   const what = `${name} at ${pulseUs} us`;
@@ -86,6 +88,20 @@ function placeOne(
       lowUs: travel.pulsesUs[0],
       highUs: travel.pulsesUs[1],
     });
+  return undefined;
+}
+
+function extensionToPlace(
+  name: string,
+  { named, linked }: Rig,
+  extensionMm: number,
+  address: NamedPlace["address"],
+  report: Report,
+): number | undefined {
+  const found = deflectionAtExtension(named.servo.linkage, extensionMm);
+  if (found === "noTrack") report("no-extension", address, { surface: name, servo: named.id });
+  else if (found === undefined) report("extension-too-far", address, { surface: name, extensionMm });
+  else return found + (linked?.line.deflectionZeroDeg ?? 0);
   return undefined;
 }
 

@@ -1,5 +1,6 @@
 import type { Model } from "../model/model.ts";
 import type { PercentPulse, PlanChannel } from "../plan/setup-plan.ts";
+import { checkLeverage } from "./check-leverage.ts";
 import type { EnteredWish } from "./enter-wishes.ts";
 import type { Entry } from "./entry-grid.ts";
 import type { Controls } from "./motion.ts";
@@ -28,7 +29,8 @@ export function planChannel(
   const failsafe = wishes.find(({ wish }) => wish.together === "failsafe");
   if (neutral === undefined || failsafe === undefined) return undefined;
   const own = wishes.filter(({ wish }) => wish.together === undefined);
-  const load = planLoad(output, own, model, controls, report);
+  const { worst: load, forces } = planLoad(output, own, model, controls, report);
+  checkLeverage(output, wishes, forces, report);
   const doubt = planDoubt(output, own);
   const summed = planSummed(output, own, controls, report);
   const powerUp = planPowerUp(output, model.radio, neutral.wish.place, report);

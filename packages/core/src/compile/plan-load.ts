@@ -7,14 +7,16 @@ import {
   type HingeCoefficients,
   hingeMoment,
 } from "../surface/hinge-moment.ts";
+import { rodForce } from "../surface/rod-force.ts";
 import { limitSpeed, servoLoad } from "../surface/servo-load.ts";
-import { deg, type Mps, mps, nm } from "../units/quantity.ts";
+import { deg, type Mps, mm, mps, nm } from "../units/quantity.ts";
 import type { EnteredWish } from "./enter-wishes.ts";
 import { leverageAt } from "./leverage.ts";
 import { describeWish, type Wish, wishAddress } from "./list-wishes.ts";
 import type { Controls } from "./motion.ts";
 import type { Member, Output } from "./output.ts";
 import type { Report } from "./report.ts";
+import type { Rig } from "./rig-servos.ts";
 
 /** Part of the section that a surface takes where the model does not say. (assumption of experience) */
 const usualPart = 0.25;
@@ -59,6 +61,7 @@ export function planSettingLoad(
   );
   if (load === undefined) return undefined;
   const limit = limitSpeed(airspeed, load.share);
+  const rodN = leverage.rod === undefined ? undefined : rodForce(nm(momentNm), mm(leverage.rod.surfaceMm));
   return {
     airspeedMps: airspeed,
     momentNm,
@@ -66,7 +69,14 @@ export function planSettingLoad(
     share: load.share,
     heldNm: load.held,
     ...(limit === undefined ? {} : { limitMps: limit }),
+    ...(rodN === undefined ? {} : { rodN }),
   };
+}
+
+/** The force along the rod of a servo at one setting. */
+export interface SettingForce {
+  readonly rig: Rig;
+  readonly rodN: number;
 }
 
 /** The setting of a channel that loads its servo most; servos that will not hold are reported. */
@@ -76,13 +86,15 @@ export function planLoad(
   model: Model,
   controls: Controls,
   report: Report,
-): Load | undefined {
+): { readonly worst?: Load; readonly forces: readonly SettingForce[] } {
+  const forces: SettingForce[] = [];
   let worst: Load | undefined;
   for (const member of output.members)
     for (const entered of wishes) {
       const load = planSettingLoad(member, entered, model, controls);
       if (load === undefined) continue;
       reportLoad(member, entered.wish, load, report);
+      if (load.rodN !== undefined) forces.push({ rig: member.rig, rodN: load.rodN });
       if (worst !== undefined && load.share <= worst.share) continue;
       const { control, detent, stick, when } = entered.wish;
       worst = {
@@ -93,7 +105,7 @@ export function planLoad(
         airspeedMps: load.airspeedMps,
       };
     }
-  return worst;
+  return { ...(worst === undefined ? {} : { worst }), forces };
 }
 
 function reportLoad({ motion, rig }: Member, wish: Wish, load: SettingLoad, report: Report): void {

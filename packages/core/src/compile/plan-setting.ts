@@ -7,6 +7,7 @@ import { decimalsOf } from "../units/decimals.ts";
 import { deg, us } from "../units/quantity.ts";
 import type { EnteredWish } from "./enter-wishes.ts";
 import type { Entry } from "./entry-grid.ts";
+import { extensionAtDeflection } from "./extension.ts";
 import type { Controls } from "./motion.ts";
 import type { Member, Motion, Output } from "./output.ts";
 import { doubtAt } from "./plan-doubt.ts";
@@ -53,7 +54,7 @@ function planSetting(
     ...(stick === undefined ? {} : { stick }),
     ...(when === undefined ? {} : { when }),
     surface: motion.name,
-    ...(byDegrees ? { wanted: wanted(motion, place) } : {}),
+    ...(byDegrees ? { wanted: wanted(motion, rig, place) } : {}),
     exact: { pulseUs: exactUs, percent: toPercent(radio, us(exactUs)) },
     enter: {
       percent: entry.percent,
@@ -74,9 +75,18 @@ function gives(rig: Rig, pulseUs: number, deflectionDeg: number, wantedDeg: numb
     : { deflectionDeg, errorDeg, uncertaintyDeg: expand(doubt.standard) };
 }
 
-function wanted({ surface }: Motion, deflectionDeg: number) {
-  if (surface.chord === undefined || Math.abs(deflectionDeg) > 90) return { deflectionDeg };
-  return { deflectionDeg, throwMm: throwAt(trailingEdge(surface, surface.chord), deg(deflectionDeg)) };
+function wanted({ surface }: Motion, { linked }: Rig, deflectionDeg: number) {
+  const extensionMm =
+    linked === undefined
+      ? undefined
+      : extensionAtDeflection(linked.drive, deflectionDeg - linked.line.deflectionZeroDeg);
+  const extension = extensionMm === undefined ? {} : { extensionMm };
+  if (surface.chord === undefined || Math.abs(deflectionDeg) > 90) return { deflectionDeg, ...extension };
+  return {
+    deflectionDeg,
+    ...extension,
+    throwMm: throwAt(trailingEdge(surface, surface.chord), deg(deflectionDeg)),
+  };
 }
 
 /** The entry with the setting's own control at rest; undefined where that place is itself out of reach and reported. */

@@ -4,8 +4,9 @@ import type { ReadingPoint, ServoReading } from "../response/merge-readings.ts";
 import type { Response } from "../response/response.ts";
 import { trueDeflection } from "../surface/meter.ts";
 import { deflectionForThrow } from "../surface/throw.ts";
-import { type Deg, us } from "../units/quantity.ts";
+import { type Deg, type Mm, us } from "../units/quantity.ts";
 import { type ReadingDoubt, readingDoubt } from "./doubts.ts";
+import { deflectionAtExtension } from "./extension.ts";
 import type { Report } from "./report.ts";
 import type { ResolvedBench } from "./resolve-bench.ts";
 import type { NamedServo } from "./resolve-names.ts";
@@ -65,7 +66,8 @@ function inDegrees(
   report: Report,
 ): (ServoReading & { readonly pulseUs: number }) | undefined {
   const address = [...named.address, "bench", "readings", index];
-  const deflectionDeg = typeof at === "number" ? fromMeter(at) : fromThrow();
+  const deflectionDeg =
+    typeof at === "number" ? fromMeter(at) : at.kind === "throw" ? fromThrow(at.mm) : fromTrack(at.mm);
   if (deflectionDeg === undefined) return undefined;
   return { pulseUs: pulse, deflectionDeg, ...(way === undefined ? {} : { way }) };
 
@@ -90,16 +92,24 @@ function inDegrees(
     return undefined;
   }
 
-  function fromThrow(): number | undefined {
-    if (typeof at === "number") return undefined;
+  function fromThrow(throwMm: Mm): number | undefined {
     if (surface.chord === undefined) {
       report("throw-without-chord", address, { surface: named.surface });
       return undefined;
     }
-    const found = deflectionForThrow(trailingEdge(surface, surface.chord), at.mm);
+    const found = deflectionForThrow(trailingEdge(surface, surface.chord), throwMm);
     if (found === undefined)
-      report("throw-too-long", address, { surface: named.surface, throwMm: at.mm, chordMm: surface.chord });
+      report("throw-too-long", address, { surface: named.surface, throwMm, chordMm: surface.chord });
     return found;
+  }
+
+  function fromTrack(extensionMm: Mm): number | undefined {
+    const found = deflectionAtExtension(named.servo.linkage, extensionMm);
+    if (found === "noTrack") report("no-extension", address, { surface: named.surface, servo: named.id });
+    else if (found === undefined)
+      report("extension-too-far", address, { surface: named.surface, extensionMm });
+    else return found;
+    return undefined;
   }
 }
 

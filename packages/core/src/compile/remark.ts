@@ -30,7 +30,8 @@ function remarkNextReading(
   wishes: readonly ExactWish[],
   report: Report,
 ): void {
-  if (rig.points === undefined) return;
+  // A fitted linkage knows the shape between the readings.
+  if (rig.points === undefined || rig.linked?.response !== undefined) return;
   const doubt = { pulseUs: rig.settingDoubt.standard, deflectionDeg: rig.readingDoubt.standard };
   const next = nextReading(
     rig.points,

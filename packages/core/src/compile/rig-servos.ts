@@ -3,6 +3,7 @@ import type { ReadingPoint } from "../response/merge-readings.ts";
 import type { Response } from "../response/response.ts";
 import type { Propagated } from "../uncertainty/propagate.ts";
 import { readingDoubt, settingDoubt } from "./doubts.ts";
+import { type Linked, linkServo } from "./link-servo.ts";
 import { readResponse } from "./read-response.ts";
 import type { Report } from "./report.ts";
 import { type ResolvedBench, resolveBench } from "./resolve-bench.ts";
@@ -16,7 +17,9 @@ export interface Rig {
   readonly travel: Travel;
   /** Absent on a bench that knows no degrees. */
   readonly response?: Response;
-  /** The readings that the response goes through. */
+  /** Absent where no linkage is declared, or its shape could not be fitted. */
+  readonly linked?: Linked;
+  /** The readings, both ways made one. */
   readonly points?: readonly ReadingPoint[];
   /** Doubt of a deflection as read, degrees, and of a pulse as obeyed, microseconds. */
   readonly readingDoubt: Propagated;
@@ -51,7 +54,10 @@ function rigServo(
   const bench = resolveBench(named, radio, instruments, report);
   const read = readResponse(named, surface, bench, instruments, report);
   if (bench === undefined || read === "contradicts") return undefined;
-  const response = read?.response;
+  const doubt = readingDoubt(surface, instruments, named.servo.bench.readings).causes;
+  const linked = linkServo(named, bench, read, doubt.standard, report);
+  if (linked === "contradicts") return undefined;
+  const response = linked?.response ?? read?.response;
   const travel = response === undefined ? travelByPulse(bench) : travelByResponse(response);
   const safeUs = withinAllowed(bench.safeUs, surface, travel);
   const openUs = [Math.max(safeUs[0], travel.pulsesUs[0]), Math.min(safeUs[1], travel.pulsesUs[1])] as const;
@@ -72,8 +78,10 @@ function rigServo(
     named,
     bench,
     travel,
-    ...read,
-    readingDoubt: readingDoubt(surface, instruments, named.servo.bench.readings).causes,
+    ...(response === undefined ? {} : { response }),
+    ...(read === undefined ? {} : { points: read.points }),
+    ...(linked === undefined ? {} : { linked }),
+    readingDoubt: doubt,
     settingDoubt: settingDoubt(radio, instruments, named.servo.type),
     safeUs,
     openUs,

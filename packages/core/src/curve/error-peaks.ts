@@ -15,14 +15,19 @@ export function errorPeaks(
   knots: readonly Knot[],
 ): readonly Peak[] {
   const humps = knots.slice(1).flatMap((to, k) => humpsBetween(f, samples, knots[k] as Knot, to));
+  const width = (samples.x.at(-1) as number) - (samples.x[0] as number);
   const largest = Math.max(...humps.map((hump) => hump.top.value));
   return humps
     .filter((hump) => hump.top.value >= CAN_GROW * largest)
-    .map(({ height, left, top, right }) => findPeak(height, left, top, right));
+    .map(({ height, left, top, right }) =>
+      right.x - left.x < CLOSE_BY * width ? top : findPeak(height, left, top, right),
+    );
 }
 
 /** Part of a hump's height that its highest sample shows at least; three samples a hump show more. */
 const CAN_GROW = 0.75;
+/** Parts of the whole width in which a smooth error grows less than in 1e-9 parts, and rounding shows as humps. */
+const CLOSE_BY = 1e-7;
 /** Samples inside a piece of the polyline below which it gets as many of its own. */
 const ENOUGH = 5;
 
@@ -44,7 +49,7 @@ function humpsBetween(f: (x: number) => number, samples: Samples, from: Knot, to
     for (const [i, top] of heights.entries()) {
       const left = heights[i - 1] ?? top;
       const right = heights[i + 1] ?? top;
-      if (top.value >= 0 && top.value >= left.value && top.value >= right.value)
+      if (top.value >= 0 && (left === top || top.value > left.value) && top.value >= right.value)
         humps.push({ height, left, top, right });
     }
   }

@@ -21,7 +21,7 @@ export function findPeak(f: (x: number) => number, left: Peak, top: Peak, right:
 /** A part of the interval in which a rise shows above the last places, and a hump can hide nothing. */
 const PROBE = 1e-5;
 /** A peak is flat: this near to it in x, the value differs in its last places only. */
-const NEAR = 1e-8;
+const NEAR = 1e-6;
 const GOLDEN = (3 - Math.sqrt(5)) / 2;
 const MOST_STEPS = 60;
 

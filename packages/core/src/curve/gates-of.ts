@@ -16,5 +16,5 @@ export function gatesOf({ x, y }: Samples, { first, last }: Ends, error: number)
   high[0] = Math.min(high[0] as number, first[1]);
   low[end] = Math.max(low[end] as number, last[0]);
   high[end] = Math.min(high[end] as number, last[1]);
-  return { x: Float64Array.from(x), low, high };
+  return { x: Float64Array.from(x), low, high, y: Float64Array.from(y), error };
 }

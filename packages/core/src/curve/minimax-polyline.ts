@@ -2,12 +2,12 @@ import { errorPeaks } from "./error-peaks.ts";
 import type { Gates } from "./gates.ts";
 import type { Ends } from "./gates-of.ts";
 import { gatesOf } from "./gates-of.ts";
+import { leastError } from "./least-error.ts";
 import type { Knot, Polyline } from "./polyline.ts";
 import type { Samples } from "./samples.ts";
-import { addSamples, sampleCurve } from "./samples.ts";
+import { addSamples, sampleCurve, valueBetween } from "./samples.ts";
 import { threadEqual } from "./thread-equal.ts";
 import { threadFree } from "./thread-free.ts";
-import { tightenExits } from "./tighten-exits.ts";
 
 /** Where the points of a polyline may stand, and what its ordinates are held to. */
 export interface PolylineOptions {
@@ -23,13 +23,14 @@ export interface PolylineOptions {
 
 /**
  * The continuous, monotone polyline of n points from a to b whose worst absolute error against a monotone curve y = f(x) is
- * least: no monotone polyline with such points has a worst error smaller by more than one part in 1e9. Its points are not the only ones that reach this
- * error, and those away from the worst places are chosen without meaning. Undefined where n is no whole number of at
+ * least, to about one part in 1e9. Other points may reach the same error, and those away from the worst places are chosen
+ * without meaning. Free points: one more never makes it worse, but may change nothing, as an odd one on an S-shaped curve.
+ * It asks for some hundred values of f, a few thousand for ten points or more. Undefined where n is no whole number of at
  * least 2, a < b does not hold, f is not finite, or an end of the curve is outside the range.
  *
- * The curve is first replaced by its values at some x, where the least error is found by trial: the values plus and minus the error
- * are gates, and `threadEqual` and `threadFree` find a polyline through them if there is one. That error is too small for
- * the whole curve and the polyline's real worst error is too large; the places of the latter join the x, until both agree.
+ * The curve is first replaced by its values at some x. There the least error is found by trial: the values plus and minus
+ * an error are gates, and `threadEqual` or `threadFree` finds a polyline through them if there is one. Where that polyline is
+ * furthest from the real curve, and where its points stand, join the x, until values and curve agree.
  */
 export function minimaxPolyline(
   f: (x: number) => number,
@@ -46,7 +47,14 @@ export function minimaxPolyline(
   if (samples === undefined) return undefined;
   const ends = holdEnds(samples, sign, options);
   if (ends === undefined) return undefined;
-  const found = exchange(rising, samples, ends, options.points === "free" ? freeTask(n) : equalTask(evenX));
+  const thread: Thread = (gates) =>
+    options.points === "free"
+      ? threadFree(gates, n)
+      : threadEqual(
+          gates,
+          evenX.map((x) => gates.x.indexOf(x)),
+        );
+  const found = exchange(rising, samples, ends, thread);
   return found && { ...found, knots: found.knots.map(({ x, y }) => ({ x, y: sign * y })) };
 }
 
@@ -55,28 +63,13 @@ const SAMPLES_PER_POINT = 12;
 const CLOSE = 1e-9;
 /** Parts of the curve's rise below which an error is rounding. */
 const NOTHING = 1e-14;
+/** By how many parts an error may be too large in the first round, by how many in the last, and how fast that shrinks. */
+const FIRST_SLACK = 1e-3;
+const LAST_SLACK = CLOSE / 3;
+const SHARPER = 30;
 const MOST_ROUNDS = 40;
 
-/** What differs between evenly spaced points and free ones. */
-interface Task {
-  thread(gates: Gates): readonly Knot[] | undefined;
-  /** More samples, without which a polyline of this error through the samples is much worse between them. */
-  tighten(f: (x: number) => number, samples: Samples, ends: Ends, error: number): Samples;
-}
-
-function equalTask(points: readonly number[]): Task {
-  return {
-    thread: (gates) => threadEqual(gates, points.map((x) => gates.x.indexOf(x))),
-    tighten: (_, samples) => samples,
-  };
-}
-
-function freeTask(count: number): Task {
-  return {
-    thread: (gates) => threadFree(gates, count),
-    tighten: (f, samples, ends, error) => tightenExits(f, samples, ends, count, error),
-  };
-}
+type Thread = (gates: Gates) => readonly Knot[] | undefined;
 
 function holdEnds(samples: Samples, sign: number, { pinnedEnds, range }: PolylineOptions): Ends | undefined {
   const all = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
@@ -89,53 +82,36 @@ function holdEnds(samples: Samples, sign: number, { pinnedEnds, range }: Polylin
     : { first: [low, high], last: [low, high] };
 }
 
-function exchange(f: (x: number) => number, begun: Samples, ends: Ends, task: Task): Polyline | undefined {
+function exchange(
+  f: (x: number) => number,
+  begun: Samples,
+  ends: Ends,
+  thread: Thread,
+): Polyline | undefined {
   let samples = begun;
   let best: Polyline | undefined;
-  let least = 0;
   const nothing = NOTHING * Math.max(...samples.y.map(Math.abs));
-  // At an error as large as its whole rise a curve lets a level line through.
-  let most = (samples.y.at(-1) as number) - (samples.y[0] as number) + nothing;
-  for (let round = 0; round < MOST_ROUNDS && most > least * (1 + CLOSE) + nothing; round++) {
-    const fit = leastThrough(samples, ends, task, { least, most, near: nothing });
+  const rise = (samples.y.at(-1) as number) - (samples.y[0] as number);
+  let error = rise / 2;
+  let slack = FIRST_SLACK;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    // At an error as large as its whole rise a curve lets a level line through.
+    const search = { guess: error, most: rise, slack, nothing };
+    const fit = leastError((one) => thread(gatesOf(samples, ends, one)), search);
     if (fit === undefined) break;
-    least = fit.least;
-    samples = task.tighten(f, samples, ends, fit.most);
-    const knots = task.thread(gatesOf(samples, ends, fit.most));
-    if (knots === undefined) {
-      least = fit.most;
-      continue;
-    }
-    const peaks = errorPeaks(f, samples, knots);
+    error = fit.error;
+    const peaks = errorPeaks(f, samples, fit.knots);
     const worst = Math.max(...peaks.map((peak) => peak.value));
-    if (best === undefined || worst < best.worst) best = { knots, worst };
-    most = best.worst;
-    const over = peaks.filter((peak) => peak.value > least);
-    samples = addSamples(
-      samples,
-      over.map(({ x }) => ({ x, y: f(x) })),
+    if (best === undefined || worst < best.worst) best = { knots: fit.knots, worst };
+    const found = [...fit.knots, ...peaks.filter((peak) => peak.value >= error * (1 - slack))];
+    const news = found.map(({ x }) => ({ x, y: f(x) }));
+    const surprise = Math.max(
+      worst - error,
+      ...news.map(({ x, y }) => Math.abs(y - valueBetween(samples, x))),
     );
+    if (slack <= CLOSE && surprise <= CLOSE * error + nothing) break;
+    samples = addSamples(samples, news);
+    slack = Math.max(LAST_SLACK, Math.min(slack, surprise / Math.max(error, nothing)) / SHARPER);
   }
   return best;
-}
-
-/** What the least error through the gates lies between, and how near it is to be found. */
-interface Bracket {
-  readonly least: number;
-  readonly most: number;
-  readonly near: number;
-}
-
-/** The same, narrower; undefined where even the most is too small, which only rounding can bring about. */
-function leastThrough(samples: Samples, ends: Ends, task: Task, bracket: Bracket): Bracket | undefined {
-  let { least, most } = bracket;
-  most += bracket.near;
-  const fits = (error: number) => task.thread(gatesOf(samples, ends, error)) !== undefined;
-  if (!fits(most)) return undefined;
-  while (most - least > CLOSE * 0.1 * most + bracket.near) {
-    const error = (least + most) / 2;
-    if (fits(error)) most = error;
-    else least = error;
-  }
-  return { least, most, near: bracket.near };
 }

@@ -34,6 +34,17 @@ export function addSamples(
   return { x, y: x.map((one) => all.get(one) as number) };
 }
 
+/** What a straight line between the neighbouring samples gives at x, which is inside them. */
+export function valueBetween({ x: xs, y: ys }: Samples, x: number): number {
+  const right = Math.max(
+    1,
+    xs.findIndex((one) => one >= x),
+  );
+  const [x0, x1] = [xs[right - 1] as number, xs[right] as number];
+  const [y0, y1] = [ys[right - 1] as number, ys[right] as number];
+  return y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
+}
+
 /** So that a hump between two breaks shows. */
 const LEAST_PARTS = 6;
 

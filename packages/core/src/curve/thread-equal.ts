@@ -11,7 +11,7 @@ import { lineAt } from "./polyline.ts";
  * are a convex set. On the way back it takes the middle of what is left.
  */
 export function threadEqual(gates: Gates, points: readonly number[]): readonly Knot[] | undefined {
-  const reached: Gates = { x: gates.x, low: gates.low.slice(), high: gates.high.slice() };
+  const reached: Gates = { ...gates, low: gates.low.slice(), high: gates.high.slice() };
   for (let k = 1; k < points.length; k++) {
     const from = points[k - 1] as number;
     const to = points[k] as number;

@@ -1,43 +1,35 @@
-import type { Gates, Halt } from "./gates.ts";
+import type { Gates, Halt, Start } from "./gates.ts";
 import { stretchLine } from "./gates.ts";
 import type { Knot, Line } from "./polyline.ts";
 import { lineAt } from "./polyline.ts";
 
-/** The fewest lines through the gates, each but the last as far as it goes. */
-export interface Links {
-  readonly halts: readonly Halt[];
-  readonly lastLine: Line;
-}
-
-/** A polyline of `count` points at any x that does not fall and passes all gates; undefined where there is none. */
-export function threadFree(gates: Gates, count: number): readonly Knot[] | undefined {
-  const links = linkGates(gates, count);
-  return links && joinLinks(gates, links, count);
-}
-
 /**
- * The lines of a polyline of at most `count` points that does not fall and passes all gates; undefined where there is none.
+ * A polyline of `count` points at any x that does not fall and passes all gates; undefined where there is none.
  *
- * Each line goes as far as one line can. Between its last touch and the gate that it misses it cuts the way through the
+ * Each line goes as far as one line can. Between its last touch and its exit it cuts the way through the
  * gates in two, so whatever goes further crosses it there; hence no polyline with as many lines goes further, and what
- * binds the next line are the edges on the missed side from the missed gate on, and on the touched side from the touch on.
+ * binds the next line are the edges on the missed side from the exit on, and on the touched side from the touch on.
  * Where the gates rise, the furthest line rises too, so that asking for a rising polyline costs nothing.
  * Source: least number of links in a tube, S. H. Cameron, Piece-wise Linear Approximations, IIT Research Institute
  * CSTN-106 (1966).
  */
-export function linkGates(gates: Gates, count: number): Links | undefined {
+export function threadFree(gates: Gates, count: number): readonly Knot[] | undefined {
   const halts: Halt[] = [];
-  let start = { lowFrom: 0, highFrom: 0 };
+  let start: Start = { lowFrom: 0, highFrom: 0 };
   for (;;) {
     const reach = stretchLine(gates, start, gates.x.length - 1);
-    if (reach.kind === "passed") return { halts, lastLine: middleLine(reach.flattest, reach.steepest) };
+    if (reach.kind === "passed")
+      return joinLines(gates, halts, middleLine(reach.flattest, reach.steepest), count);
     if (halts.length === count - 2) return undefined;
     halts.push(reach);
-    start =
-      reach.kind === "under"
-        ? { lowFrom: reach.gate, highFrom: reach.line.gate }
-        : { lowFrom: reach.line.gate, highFrom: reach.gate };
+    start = startAfter(gates, reach);
   }
+}
+
+function startAfter(gates: Gates, { kind, gate, line, exit }: Halt): Start {
+  const from =
+    kind === "under" ? { lowFrom: gate, highFrom: line.gate } : { lowFrom: line.gate, highFrom: gate };
+  return exit.x < (gates.x[gate] as number) ? { ...from, exit } : from;
 }
 
 function middleLine(flattest: Line, steepest: Line): Line {
@@ -46,13 +38,13 @@ function middleLine(flattest: Line, steepest: Line): Line {
   return { x, y: (lineAt(flattest, x) + steepest.y) / 2, slope: (flattest.slope + steepest.slope) / 2 };
 }
 
-function joinLinks(gates: Gates, { halts, lastLine }: Links, count: number): readonly Knot[] {
+function joinLines(gates: Gates, halts: readonly Halt[], lastLine: Line, count: number): readonly Knot[] {
   const last = gates.x.length - 1;
   const [firstX, lastX] = [gates.x[0] as number, gates.x[last] as number];
   const firstY = lineAt(halts[0]?.line ?? lastLine, firstX);
   const knots: Knot[] = [{ x: firstX, y: clamp(firstY, gates.low[0] as number, gates.high[0] as number) }];
-  for (const [k, { line, gate }] of halts.entries()) {
-    const x = crossing(line, halts[k + 1]?.line ?? lastLine, gates.x[gate] as number);
+  for (const [k, { line, exit }] of halts.entries()) {
+    const x = crossing(line, halts[k + 1]?.line ?? lastLine, exit.x);
     const before = knots.at(-1) as Knot;
     // Only rounding can let two points fall together or fall in y.
     if (x > before.x && x < lastX) knots.push({ x, y: Math.max(before.y, lineAt(line, x)) });
@@ -67,11 +59,11 @@ function clamp(y: number, low: number, high: number): number {
   return Math.max(low, Math.min(high, y));
 }
 
-/** Where the lines cross, between the first one's touch and the gate it misses. */
-function crossing(line: Line, next: Line, missedX: number): number {
+/** Where the lines cross, between the first one's touch and its exit. */
+function crossing(line: Line, next: Line, exitX: number): number {
   const x = line.x + (lineAt(next, line.x) - line.y) / (line.slope - next.slope);
   // Written so that parallel lines, which rounding can give, meet at the touch.
-  return x > line.x ? Math.min(x, missedX) : line.x;
+  return x > line.x ? Math.min(x, exitX) : line.x;
 }
 
 /** Adds a point that changes nothing, in the middle of the widest straight piece. */

@@ -127,6 +127,11 @@ export const sentences = {
       `No percent of this radio lies between the safe pulses ${n(f.lowUs)} and ${n(f.highUs)} us (one step is ${n(f.stepUs)} us).`,
     () => "Use a radio with a finer step, or a linkage that uses more of the servo's travel.",
   ),
+  "step-too-coarse": error(
+    (f: { what: string; exactUs: number; lowUs: number; highUs: number; stepUs: number }) =>
+      `${f.what} needs ${n(f.exactUs)} us, and no step of this radio (${n(f.stepUs)} us) lies between the safe and measured ${n(f.lowUs)} and ${n(f.highUs)} us.`,
+    () => "Use a radio with a finer step, or take readings further out.",
+  ),
   "signal-range": error(
     (f: { pulseUs: number; reachUs: number; reachPercent: number; what: string }) =>
       `${f.what} needs ${n(f.pulseUs)} us; this radio sends nothing past ${n(f.reachUs)} us (${n(f.reachPercent)} %).`,
@@ -148,6 +153,93 @@ export const sentences = {
       `${f.surface} is asked for degrees, but ${f.servo} has ${f.readings} reading${f.readings === 1 ? "" : "s"} and no linkage: its pulses say nothing about degrees.`,
     () =>
       "Take at least three readings of pulse and deflection, declare the linkage, or place the detents with atPulse() or atPart().",
+  ),
+  "linkage-impossible": error(
+    (f: { servo: string; problem: string }) =>
+      `The linkage of ${f.servo} cannot be as declared: ${f.problem}.`,
+    () => "Measure the linkage again.",
+  ),
+  "linkage-needs-rotation": error(
+    (f: { servo: string }) =>
+      `The linkage of ${f.servo} says nothing about pulses without the servo's rotation per microsecond and the sense in which it turns.`,
+    () => "Give the servo's type its rotation, and the servo turns; or take readings.",
+  ),
+  "linkage-not-fitted": note(
+    (f: { servo: string; pulses: number; needed: number }) =>
+      `The linkage of ${f.servo} is not used: ${f.pulses} readings are too few to fit it to, ${f.needed} are needed.`,
+    () => "Take more readings.",
+  ),
+  "turns-other-way": error(
+    (f: { servo: string; turns: string }) =>
+      `${f.servo} is declared to turn ${f.turns} as the pulse rises, but through this linkage its surface would then go the other way than the bench says.`,
+    () => "Check turns, and on which side of the shaft the arm stands.",
+  ),
+  "reading-out-of-reach": warning(
+    (f: {
+      servo: string;
+      pulseUs: number;
+      deflectionDeg: number;
+      rotationDeg: number;
+      endDeg: number;
+      end: string;
+    }) =>
+      `With these dimensions the linkage of ${f.servo} ends at a servo angle of ${n(f.endDeg)} deg (${f.end}), yet there is a reading of ${n(f.deflectionDeg)} deg at ${n(f.pulseUs)} us, ${n(f.rotationDeg)} deg: a dimension is wrong.`,
+    () => "Measure the linkage again; until then the readings alone count.",
+  ),
+  "linkage-misfit": warning(
+    (f: { servo: string; largestDeg: number; guesses: string }) =>
+      `Geometry and readings of ${f.servo} differ by up to ${n(f.largestDeg)} deg, more than their doubt.${f.guesses === "" ? "" : ` The readings say: ${f.guesses}.`}`,
+    () => "Measure that dimension again (which hole is used?); until then the readings alone count.",
+  ),
+  "linkage-ends": error(
+    (f: {
+      servo: string;
+      pulseUs: number;
+      rotationDeg: number;
+      deflectionDeg: number;
+      end: string;
+      lowUs: number;
+      highUs: number;
+    }) =>
+      `Inside the safe pulses of ${f.servo} (${n(f.lowUs)} to ${n(f.highUs)} us) its linkage comes to an end: at ${n(f.pulseUs)} us, a servo angle of ${n(f.rotationDeg)} deg and ${n(f.deflectionDeg)} deg of the surface, ${f.end}.`,
+    () => "Set the stop well inside that place, or change the linkage.",
+  ),
+  "near-dead-centre": warning(
+    (f: { servo: string; what: string; angleDeg: number; leastDeg: number; part: string }) =>
+      `At ${f.what} rod and ${f.part} of ${f.servo} stand only ${n(f.angleDeg)} deg from a dead centre (${n(f.leastDeg)} deg is the least that is sound).`,
+    () => "Use less travel there, or turn arm or horn so that the rod stands more square to it.",
+  ),
+  "leverage-falls": note(
+    (f: {
+      servo: string;
+      what: string;
+      levelDeg: number;
+      thereDeg: number;
+      levelRatio: number;
+      thereRatio: number;
+    }) =>
+      `The rod of ${f.servo} meets the horn at ${n(f.levelDeg)} deg at rest and only at ${n(f.thereDeg)} deg at ${f.what}: the ratio goes from ${n(f.levelRatio)} to ${n(f.thereRatio)}, the leverage gets worse.`,
+    () => "Lean the horn the other way if the load is greatest there.",
+  ),
+  "rod-buckles": warning(
+    (f: { servo: string; bucklesN: number; stallN: number; needsN: number }) =>
+      `The rod of ${f.servo} buckles at about ${n(f.bucklesN)} N; in flight it pushes up to ${n(f.needsN)} N, and a stalled servo ${n(f.stallN)} N (estimate).`,
+    () => "Use a thicker or shorter rod, and keep the surface from being stopped by anything.",
+  ),
+  "part-weak": warning(
+    (f: { servo: string; part: string; holdsN: number; stallN: number; needsN: number }) =>
+      `The weakest part of the linkage of ${f.servo} is its ${f.part}: it holds ${n(f.holdsN)} N; in flight it carries up to ${n(f.needsN)} N, and a stalled servo pulls ${n(f.stallN)} N (estimate).`,
+    () => "Use a stronger part.",
+  ),
+  "no-extension": error(
+    (f: { surface: string; servo: string }) =>
+      `${f.surface} is asked for an extension, but the linkage of ${f.servo} has no track.`,
+    () => "Declare the track, or ask for degrees.",
+  ),
+  "extension-too-far": error(
+    (f: { surface: string; extensionMm: number }) =>
+      `The track of ${f.surface} does not reach an extension of ${n(f.extensionMm)} mm.`,
+    () => "Ask for less.",
   ),
   "shape-unknown": warning(
     (f: { servo: string; firstUs: number; secondUs: number }) =>
@@ -243,7 +335,7 @@ export const sentences = {
   ),
   "not-measured": error(
     (f: { what: string; wantedDeg: number; measuredDeg: number; measuredUs: number; servo: string }) =>
-      `${f.what} wants ${n(f.wantedDeg)} deg; the readings of ${f.servo} end at ${n(f.measuredDeg)} deg (${n(f.measuredUs)} us), and nothing is guessed past them.`,
+      `${f.what} wants ${n(f.wantedDeg)} deg; what is known of ${f.servo} ends at ${n(f.measuredDeg)} deg (${n(f.measuredUs)} us), and nothing is guessed past them.`,
     (f: { measuredDeg: number }) => `Ask for ${n(f.measuredDeg)} deg at most, or take a reading beyond it.`,
   ),
   "pulse-not-measured": error(
@@ -419,10 +511,6 @@ export const sentences = {
     (f: { what: string; value: number; unit: string; low: number; high: number }) =>
       `${f.what} is ${n(f.value)} ${f.unit}; ${n(f.low)} to ${n(f.high)} ${f.unit} is usual.`,
     () => "Check the unit and the decimal point.",
-  ),
-  "not-handled": error(
-    (f: { what: string }) => `${f.what} is not handled yet, and a plan that leaves it out could be wrong.`,
-    () => "Leave it out of the model for now.",
   ),
 };
 

@@ -165,14 +165,20 @@ export interface MeasuredStop {
 }
 export type StopReason = "contact" | "deadCentre" | "structure" | "servo" | "signal" | "choice";
 
-/** A pulse, the deflection or throw read at it, and for readings taken both ways, which way the servo came. */
+/** A pulse, the deflection, throw or extension read at it, and for readings taken both ways, which way the servo came. */
 export type Reading =
-  | readonly [pulse: Us, at: Deg | AtThrow]
-  | readonly [pulse: Us, at: Deg | AtThrow, way: "out" | "back"];
+  | readonly [pulse: Us, at: Deg | AtThrow | AtExtension]
+  | readonly [pulse: Us, at: Deg | AtThrow | AtExtension, way: "out" | "back"];
 
 export interface AtThrow {
   readonly kind: "throw";
   /** Trailing-edge travel at the surface's chord, trailing edge down positive. */
+  readonly mm: Mm;
+}
+
+/** How far a carriage is out along its track; needs a linkage that ends in a track. */
+export interface AtExtension {
+  readonly kind: "extension";
   readonly mm: Mm;
 }
 
@@ -187,8 +193,8 @@ export interface AtPart {
   readonly part: number;
 }
 
-/** Where a move wants a surface: an angle, a throw, or on a bench without readings a pulse or a part. */
-export type Place = Deg | AtThrow | AtPulse | AtPart;
+/** Where a move wants a surface: an angle, a throw, an extension, or on a bench without readings a pulse or a part. */
+export type Place = Deg | AtThrow | AtExtension | AtPulse | AtPart;
 
 export type Group =
   | { readonly kind: "together"; readonly surfaces: readonly string[] }

@@ -11,14 +11,18 @@ const throwMm = number("trailing-edge travel (positive trailing edge down)", -10
 const part = number("share of the pulse span from level (+1 the stop down, -1 the stop up)", -1, 1, "");
 
 const atThrow = strict({ kind: z.literal("throw"), mm: throwMm }).meta({ id: "AtThrow" });
+const atExtension = strict({
+  kind: z.literal("extension"),
+  mm: number("extension of a carriage along its track", 0, 1000, "millimetres"),
+}).meta({ id: "AtExtension" });
 const atPulse = strict({ kind: z.literal("pulse"), us: pulse }).meta({ id: "AtPulse" });
 const atPart = strict({ kind: z.literal("part"), part }).meta({ id: "AtPart" });
 
 /** Schema of `Place`. */
 export const placeSchema = z
   .union(
-    [deflection, z.discriminatedUnion("kind", [atThrow, atPulse, atPart])],
-    "a deflection in degrees (positive trailing edge down), a throw, a pulse or a part",
+    [deflection, z.discriminatedUnion("kind", [atThrow, atExtension, atPulse, atPart])],
+    "a deflection in degrees (positive trailing edge down), a throw, an extension, a pulse or a part",
   )
   .meta({ id: "Place" });
 
@@ -41,13 +45,16 @@ export const stopSchema = z
   )
   .meta({ id: "Stop" });
 
-const readAt = z.union([deflection, atThrow], "a deflection in degrees or a throw");
+const readAt = z.union(
+  [deflection, z.discriminatedUnion("kind", [atThrow, atExtension])],
+  "a deflection in degrees, a throw or an extension",
+);
 
 /** Schema of `Reading`. */
 export const readingSchema = z
   .union(
     [z.tuple([pulse, readAt]), z.tuple([pulse, readAt, z.enum(["out", "back"])])],
-    'a reading [pulse, deflection or throw], with "out" or "back" as a third part where it was read both ways',
+    'a reading [pulse, deflection, throw or extension], with "out" or "back" as a third part where it was read both ways',
   )
   .meta({ id: "Reading" });
 

@@ -37,6 +37,7 @@ const setting = z.strictObject({
     z.strictObject({
       deflectionDeg: deflection,
       throwMm: z.exactOptional(z.number().describe("trailing-edge travel, millimetres")),
+      extensionMm: z.exactOptional(z.number().describe("extension of the carriage, millimetres")),
     }),
   ),
   exact: percentPulse.describe("before any rounding"),

@@ -74,7 +74,11 @@ export interface Setting {
   readonly when?: Readonly<Record<string, string>>;
   readonly surface: string;
   /** Of the surface, every other control at rest; absent where the bench knows no degrees. */
-  readonly wanted?: { readonly deflectionDeg: number; readonly throwMm?: number };
+  readonly wanted?: {
+    readonly deflectionDeg: number;
+    readonly throwMm?: number;
+    readonly extensionMm?: number;
+  };
   /** Before any rounding. */
   readonly exact: PercentPulse;
   readonly enter: Enter;

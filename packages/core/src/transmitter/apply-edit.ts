@@ -17,15 +17,25 @@ export type TransmitterEdit = { readonly output: number } & (
 
 /** The transmitter after the edit. An edit of an output that it has not changes nothing. */
 export function applyEdit(transmitter: Transmitter, edit: TransmitterEdit): Transmitter {
-  const memory = transmitter.outputs[edit.output];
-  if (memory === undefined) return transmitter;
-  return {
-    ...transmitter,
-    outputs: { ...transmitter.outputs, [edit.output]: editMemory(transmitter, memory, edit) },
-  };
+  return applyEdits(transmitter, [edit]);
 }
 
-function editMemory(transmitter: Transmitter, memory: OutputMemory, edit: TransmitterEdit): OutputMemory {
+/** The transmitter after these edits, one after the other. */
+export function applyEdits(transmitter: Transmitter, edits: readonly TransmitterEdit[]): Transmitter {
+  const outputs = { ...transmitter.outputs };
+  for (const edit of edits) {
+    const memory = outputs[edit.output];
+    if (memory !== undefined) outputs[edit.output] = editMemory(transmitter, memory, edit);
+  }
+  return { ...transmitter, outputs };
+}
+
+/** What is set for an output after the edit, whose `output` is not looked at. */
+export function editMemory(
+  transmitter: Transmitter,
+  memory: OutputMemory,
+  edit: TransmitterEdit,
+): OutputMemory {
   switch (edit.set) {
     case "limitLow":
       return { ...memory, lowPercent: edit.percent };
@@ -59,12 +69,18 @@ function withContribution(
   contributions: readonly Contribution[],
   { control, position, when, percent }: Contribution,
 ): readonly Contribution[] {
-  const key = placeOf({ control, position, when, percent });
-  return [...contributions.filter((one) => placeOf(one) !== key), { control, position, when, percent }];
+  const entered: Contribution = { control, position, when, percent };
+  return [...contributions.filter((one) => !isSamePlace(one, entered)), entered];
 }
 
-/** What tells one contribution from another: control, position and conditions, whatever their order. */
-function placeOf({ control, position, when }: Contribution): string {
-  const conditions = Object.entries(when).sort(([a], [b]) => (a < b ? -1 : 1));
-  return JSON.stringify([control, position, conditions]);
+/** Whether control, position and conditions, in whatever order, are the same. */
+function isSamePlace(one: Contribution, other: Contribution): boolean {
+  if (one.control !== other.control || one.position !== other.position) return false;
+  const conditions = Object.entries(one.when);
+  return (
+    conditions.length === Object.keys(other.when).length &&
+    conditions.every(
+      ([selector, detent]) => Object.hasOwn(other.when, selector) && other.when[selector] === detent,
+    )
+  );
 }

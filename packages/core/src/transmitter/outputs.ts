@@ -18,13 +18,24 @@ export function outputs(
   addedUs: readonly number[] = [],
 ): Readonly<Record<number, number>> {
   return Object.fromEntries(
-    Object.entries(transmitter.outputs).map(([output, memory]) => {
-      const shares = contributingControls(memory).map((control) =>
-        shareOf(transmitter, memory, control, positions),
-      );
-      return [output, pulseOf(transmitter, memory, shares, addedUs)];
-    }),
+    Object.entries(transmitter.outputs).map(([output, memory]) => [
+      output,
+      pulseAt(transmitter, memory, positions, addedUs),
+    ]),
   );
+}
+
+/** What `outputs` gives for an output for which this is set. */
+export function pulseAt(
+  transmitter: Transmitter,
+  memory: OutputMemory,
+  positions: ControlPositions,
+  addedUs: readonly number[] = [],
+): number {
+  const shares = contributingControls(memory).map((control) =>
+    shareOf(transmitter, memory, control, positions),
+  );
+  return pulseOf(transmitter, memory, shares, addedUs);
 }
 
 /**

@@ -15,7 +15,11 @@ import {
  */
 export function reach(transmitter: Transmitter, output: number): Interval | undefined {
   const memory = transmitter.outputs[output];
-  if (memory === undefined) return undefined;
+  return memory === undefined ? undefined : reachOf(transmitter, memory);
+}
+
+/** The reach of an output for which this is set. */
+export function reachOf(transmitter: Transmitter, memory: OutputMemory): Interval {
   const [low, high] = bendInterval(memory, sumInterval(transmitter, memory));
   // The pulse is monotone in the percent, rising or falling, so that its ends are at the ends.
   const sent = hullOf(sendPulse(transmitter, memory, low), sendPulse(transmitter, memory, high));

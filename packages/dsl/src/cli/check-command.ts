@@ -4,20 +4,26 @@ import { loadPlan } from "../load/load-plan.ts";
 import { findingsToText } from "../render/findings-to-text.ts";
 import { comparePlans, type PlanDifference } from "./compare-plans.ts";
 import { exitDone, exitFindings } from "./exit-code.ts";
+import { frameFindings } from "./frame-findings.ts";
 import type { Io } from "./io.ts";
-import { tellUnusable, wantsColour } from "./tell.ts";
+import { tellProblem, tellUnusable, wantsColour } from "./tell.ts";
 
 export interface CheckArgs {
   readonly model: string;
+  /** Reads a code file without running it. */
+  readonly static?: boolean;
   readonly format: "text" | "json";
   /** A plan as JSON that should be this model's. */
   readonly against?: string;
 }
 
 /** Prints a model's findings, and whether the plan in `against` is still this model's. */
-export async function checkCommand({ model, format, against }: CheckArgs, io: Io): Promise<number> {
-  const loaded = await loadModel(model, io);
-  if ("problem" in loaded) return tellUnusable(loaded.problem.message, io);
+export async function checkCommand(
+  { model, format, against, static: isStatic = false }: CheckArgs,
+  io: Io,
+): Promise<number> {
+  const loaded = await loadModel(model, io, { runs: !isStatic });
+  if ("problem" in loaded) return tellProblem(loaded.problem, io);
   const committed = against === undefined ? undefined : await loadPlan(against, io);
   if (committed !== undefined && "problem" in committed) return tellUnusable(committed.problem.message, io);
   const plan = "model" in loaded ? compile(loaded.model) : undefined;
@@ -25,10 +31,11 @@ export async function checkCommand({ model, format, against }: CheckArgs, io: Io
   const difference =
     plan === undefined || committed === undefined ? undefined : comparePlans(plan, committed.plan);
   const compared = against !== undefined && plan !== undefined;
+  const frames = format === "text" ? await frameFindings(model, findings, io) : undefined;
   io.stdout.write(
     format === "json"
       ? asJson(findings, compared, difference)
-      : findingsToText(findings, { colour: wantsColour(io.stdout, io) }) +
+      : findingsToText(findings, { colour: wantsColour(io.stdout, io), frames }) +
           (compared ? `\n${verdict(against, difference)}\n` : ""),
   );
   const failed = difference !== undefined || findings.some(({ severity }) => severity === "error");

@@ -19,11 +19,19 @@ export interface Output {
 /** The writing half of a file system, by full paths; the calls fail as those of `node:fs/promises` do, with a `code`. */
 export interface OutFiles {
   /** What stands at a path, links followed to `path`; undefined where nothing does. */
-  readonly find: (
-    path: string,
-  ) => Promise<{ readonly kind: "file" | "folder" | "other"; readonly path: string } | undefined>;
-  /** Writes a file that must not exist yet. */
-  readonly writeNew: (path: string, text: string) => Promise<void>;
+  readonly find: (path: string) => Promise<Found | undefined>;
+  /** Writes a file that must not exist yet, with these permission bits where they are given. */
+  readonly writeNew: (path: string, text: string, mode?: number) => Promise<void>;
   readonly rename: (from: string, to: string) => Promise<void>;
   readonly remove: (path: string) => Promise<void>;
+}
+
+/** What stands at a path. */
+export interface Found {
+  readonly kind: "file" | "folder" | "other";
+  readonly path: string;
+  /** Nobody, or not this user, may write it. */
+  readonly readOnly?: boolean;
+  /** Its permission bits. */
+  readonly mode?: number;
 }

@@ -4,12 +4,15 @@ import { countFindings } from "../render/findings-to-text.ts";
 import { planToJson } from "../render/plan-to-json.ts";
 import { planToText } from "../render/plan-to-text.ts";
 import { exitDone, exitFindings } from "./exit-code.ts";
+import { frameFindings } from "./frame-findings.ts";
 import type { Io } from "./io.ts";
-import { tellFindings, tellUnusable, wantsColour } from "./tell.ts";
+import { tellFindings, tellProblem, tellUnusable, wantsColour } from "./tell.ts";
 import { writeOut } from "./write-out.ts";
 
 export interface PlanArgs {
   readonly model: string;
+  /** Reads a code file without running it. */
+  readonly static?: boolean;
   readonly format: "text" | "json";
   /** JSON in lines instead of its canonical form. */
   readonly pretty?: boolean;
@@ -18,20 +21,25 @@ export interface PlanArgs {
 }
 
 /** Prints a model's setup plan or writes it to a file. A plan with an error is printed, but never written to a file. */
-export async function planCommand({ model, format, pretty = false, out }: PlanArgs, io: Io): Promise<number> {
-  const loaded = await loadModel(model, io);
-  if ("problem" in loaded) return tellUnusable(loaded.problem.message, io);
-  if ("findings" in loaded) return tellFindings(loaded.findings, io);
+export async function planCommand(
+  { model, format, pretty = false, out, static: isStatic = false }: PlanArgs,
+  io: Io,
+): Promise<number> {
+  const loaded = await loadModel(model, io, { runs: !isStatic });
+  if ("problem" in loaded) return tellProblem(loaded.problem, io);
+  if ("findings" in loaded)
+    return tellFindings(loaded.findings, io, await frameFindings(model, loaded.findings, io));
   const plan = compile(loaded.model);
   const refused = plan.findings.some(({ severity }) => severity === "error");
   const colour = out === undefined && wantsColour(io.stdout, io);
-  const text = format === "json" ? planToJson(plan, { pretty }) : planToText(plan, { colour });
+  const frames = format === "text" ? await frameFindings(model, plan.findings, io) : undefined;
+  const text = format === "json" ? planToJson(plan, { pretty }) : planToText(plan, { colour, frames });
   if (out === undefined) {
     io.stdout.write(text);
     return refused ? exitFindings : exitDone;
   }
   if (refused) {
-    tellFindings(plan.findings, io);
+    tellFindings(plan.findings, io, frames);
     io.stderr.write(`\nNothing was written to ${out}.\n`);
     return exitFindings;
   }

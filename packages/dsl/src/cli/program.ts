@@ -57,6 +57,7 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
   command("plan", "Print the setup plan of a model.")
     .addArgument(modelArgument())
     .addOption(formatOption())
+    .option("--static", "read a code file without running it")
     .option("--pretty", "JSON in lines, instead of its canonical form")
     .option("--out <file>", "write to this file instead; a plan with errors is not written")
     .action(async (model: string, options: Omit<PlanArgs, "model">) => {
@@ -66,6 +67,7 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
   command("check", "Print the findings of a model, without the plan.")
     .addArgument(modelArgument())
     .addOption(formatOption())
+    .option("--static", "read a code file without running it")
     .option("--against <plan>", "fail too where this plan (JSON) is no longer the model's")
     .action(async (model: string, options: Omit<CheckArgs, "model">) => {
       const { checkCommand } = await import("./check-command.ts");

@@ -1,6 +1,9 @@
 import type { Finding } from "@hingeline/core";
-import { findingsToText } from "../render/findings-to-text.ts";
+import type { LoadProblem } from "../load/load-problem.ts";
+import { codeFrame } from "../render/code-frame.ts";
+import { type Frames, findingsToText } from "../render/findings-to-text.ts";
 import { visibleText } from "../render/visible-text.ts";
+import { hang } from "../render/wrap-text.ts";
 import { exitFindings, exitUnusable } from "./exit-code.ts";
 import type { Io, Output } from "./io.ts";
 
@@ -10,9 +13,19 @@ export function tellUnusable(message: string, io: Io): number {
   return exitUnusable;
 }
 
+/** Tells why a file gives no model, and shows what in it is not read; returns its exit code. */
+export function tellProblem({ message, refusals = [] }: LoadProblem, io: Io): number {
+  const exitCode = tellUnusable(message, io);
+  for (const { place, what, remedy } of refusals) {
+    const lines = ["", ...hang("  ", visibleText(what), 80), ...hang("  -> ", visibleText(remedy), 80)];
+    io.stderr.write(`${[...lines, ...codeFrame(place)].join("\n")}\n`);
+  }
+  return exitCode;
+}
+
 /** Tells what is wrong with a model where there is no plan to print; returns its exit code. */
-export function tellFindings(findings: readonly Finding[], io: Io): number {
-  io.stderr.write(findingsToText(findings, { colour: wantsColour(io.stderr, io) }));
+export function tellFindings(findings: readonly Finding[], io: Io, frames?: Frames): number {
+  io.stderr.write(findingsToText(findings, { colour: wantsColour(io.stderr, io), frames }));
   return exitFindings;
 }
 

@@ -8,21 +8,52 @@ import type { Io } from "./io.ts";
  * written; then whatever stood there still does.
  */
 export async function writeOut(path: string, text: string, io: Io): Promise<string | undefined> {
+  return replaceFile(path, text, io, async () => undefined);
+}
+
+/**
+ * Writes a file anew, whole or not at all, if it still holds `before`. Follows a link to the file it leads to, keeps the
+ * permissions. Returns the sentence for why it was not written; then the file is as it was.
+ */
+export async function rewriteFile(
+  path: string,
+  { before, after }: { readonly before: string; readonly after: string },
+  io: Io,
+): Promise<string | undefined> {
+  const expected = Buffer.from(before);
+  return replaceFile(path, after, io, async (target) => {
+    if (target === undefined) return `${path} is no longer there; nothing was written.`;
+    return expected.equals(await io.readFile(target))
+      ? undefined
+      : `${path} was changed by something else meanwhile; nothing was written. Start again from what it says now.`;
+  });
+}
+
+/** @param refuse called last before the file is replaced, with the path that links lead to if something is there */
+async function replaceFile(
+  path: string,
+  text: string,
+  io: Io,
+  refuse: (target: string | undefined) => Promise<string | undefined>,
+): Promise<string | undefined> {
   const full = resolve(io.cwd, path);
   try {
     const there = await io.out.find(full);
     if (there?.kind === "folder") return `${path} is a folder; name a file in it.`;
     if (there?.kind === "other") return `${path} is not a plain file, and is left alone.`;
+    if (there?.readOnly === true) return `${path} is read-only, and is left alone.`;
     const target = there?.path ?? full;
     const beside = join(dirname(target), `.${basename(target).slice(0, 100)}.${randomUUID()}.tmp`);
     try {
-      await io.out.writeNew(beside, text);
-      await io.out.rename(beside, target);
+      await io.out.writeNew(beside, text, there?.mode);
+      const refusal = await refuse(there?.path);
+      if (refusal === undefined) await io.out.rename(beside, target);
+      else await io.out.remove(beside);
+      return refusal;
     } catch (error) {
       await io.out.remove(beside);
       throw error;
     }
-    return undefined;
   } catch (error) {
     return writeSentence(path, error);
   }

@@ -1,8 +1,23 @@
-import type { Amps, AtPart, AtPulse, AtThrow, MeasuredStop, Mm, StopReason, Us } from "@hingeline/core";
+import type {
+  Amps,
+  AtExtension,
+  AtPart,
+  AtPulse,
+  AtThrow,
+  MeasuredStop,
+  Mm,
+  StopReason,
+  Us,
+} from "@hingeline/core";
 
 /** A deflection stated as trailing-edge travel at the surface's chord, positive trailing edge down. */
 export function atThrow(travel: Mm): AtThrow {
   return { kind: "throw", mm: travel };
+}
+
+/** A place stated as how far a carriage is out along its track; needs a linkage that ends in a track. */
+export function atExtension(extension: Mm): AtExtension {
+  return { kind: "extension", mm: extension };
 }
 
 /** A place stated as a pulse, for a bench without readings. */

@@ -3,6 +3,8 @@ export interface Files {
   /** Folder that relative paths start from. */
   readonly cwd: string;
   readonly readFile: (path: string) => Promise<Uint8Array>;
+  /** A full path with every link on it followed. */
+  readonly realPath: (path: string) => Promise<string>;
   /** All of standard input. */
   readonly readStdin: () => Promise<Uint8Array>;
 }

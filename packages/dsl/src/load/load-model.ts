@@ -3,6 +3,7 @@ import type { Files } from "./files.ts";
 import { findModel } from "./find-model.ts";
 import { loadJson } from "./load-json.ts";
 import { type LoadProblem, problem } from "./load-problem.ts";
+import { readModelFile } from "./read-model-file.ts";
 import { runModelFile } from "./run-model-file.ts";
 
 /** A model; or what is wrong with the form of one; or why there is none at all. */
@@ -14,12 +15,18 @@ export type LoadedModel =
 /**
  * The model that a MODEL argument of the command line stands for. Data that does not even say that it is a model is a problem;
  * what says so and has mistakes gives a finding for each. Never throws.
+ * @param options.runs false: a code file is read without running any of it
  */
-export async function loadModel(path: string, files: Files): Promise<LoadedModel> {
+export async function loadModel(
+  path: string,
+  files: Files,
+  { runs = true }: { readonly runs?: boolean } = {},
+): Promise<LoadedModel> {
   const source = findModel(path, files.cwd);
   if ("problem" in source) return source;
+  const loadCode = runs ? runModelFile : readModelFile;
   const loaded =
-    source.kind === "json" ? await loadJson(path, files) : await runModelFile(path, source.fullPath, files);
+    source.kind === "json" ? await loadJson(path, files) : await loadCode(path, source.fullPath, files);
   if ("problem" in loaded) return loaded;
   const name = path === "-" ? "Standard input" : path;
   const format = formatOf(loaded.data);

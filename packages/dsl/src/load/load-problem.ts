@@ -1,3 +1,5 @@
+import type { Refusal } from "../source/source.ts";
+
 /** Why a file gives no data. `message` is one sentence for a person, with the file's name in it. */
 export interface LoadProblem {
   readonly kind:
@@ -12,9 +14,12 @@ export interface LoadProblem {
     | "throws"
     | "no-default"
     | "bad-default"
+    | "not-read"
     | "not-a-model"
     | "not-a-plan";
   readonly message: string;
+  /** For a file that is only read: what is not read in it, where. */
+  readonly refusals?: readonly Refusal[];
 }
 
 /** A problem in the shape in which loaders return it. */

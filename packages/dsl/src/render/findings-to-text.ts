@@ -6,15 +6,27 @@ import { hang } from "./wrap-text.ts";
 const severities: readonly Severity[] = ["error", "warning", "note"];
 const heads: Readonly<Record<Severity, string>> = { error: "ERROR", warning: "WARNING", note: "NOTE" };
 
+/** How findings are shown. */
+export interface FindingOptions {
+  readonly colour?: boolean;
+  readonly columns?: number;
+  readonly frames?: Frames | undefined;
+}
+
+/** Lines to show below a finding, by its address. */
+export type Frames = ReadonlyMap<string, readonly string[]>;
+
 /**
  * Findings for a person: their counts, then each by severity with its address, its sentence and what to do. Ends with a line
  * feed. Lines are at most `columns` wide.
+ * @param options.frames lines to show below a finding, by its address
  */
 export function findingsToText(
   findings: readonly Finding[],
-  { colour = false, columns = 80 }: { readonly colour?: boolean; readonly columns?: number } = {},
+  { colour = false, columns = 80, frames }: FindingOptions = {},
 ): string {
-  return `${[`${countFindings(findings)}.`, ...findingLines(findings, paintFor(colour), columns)].join("\n")}\n`;
+  const lines = findingLines(findings, paintFor(colour), columns, frames);
+  return `${[`${countFindings(findings)}.`, ...lines].join("\n")}\n`;
 }
 
 /** "2 errors, 1 warning, no notes" */
@@ -28,7 +40,12 @@ export function countFindings(findings: readonly Finding[]): string {
 }
 
 /** The findings as lines, a blank one before each, errors first; in their own order within a severity. */
-export function findingLines(findings: readonly Finding[], paint: Paint, columns: number): string[] {
+export function findingLines(
+  findings: readonly Finding[],
+  paint: Paint,
+  columns: number,
+  frames: Frames = new Map(),
+): string[] {
   const paints = { error: paint.error, warning: paint.warning, note: paint.faint };
   return severities.flatMap((severity) =>
     findings
@@ -40,6 +57,7 @@ export function findingLines(findings: readonly Finding[], paint: Paint, columns
           ...hang(`${heads[severity]}  `, `${where} (${visibleText(code)})`, columns).map(paints[severity]),
           ...hang("  ", visibleText(message), columns),
           ...hang("  -> ", visibleText(remedy), columns),
+          ...(frames.get(at) ?? []),
         ];
       }),
   );

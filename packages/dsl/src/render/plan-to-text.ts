@@ -1,6 +1,6 @@
 import { formatNumber, formatTrimmed, type PlanMatch, type PlanRadio, type SetupPlan } from "@hingeline/core";
 import { channelToText } from "./channel-to-text.ts";
-import { countFindings, findingLines } from "./findings-to-text.ts";
+import { countFindings, type FindingOptions, findingLines } from "./findings-to-text.ts";
 import { gangLines } from "./gang-lines.ts";
 import { numbersOf } from "./numbers.ts";
 import { type Paint, paintFor } from "./paint.ts";
@@ -14,7 +14,7 @@ import { hang, wrapText } from "./wrap-text.ts";
  */
 export function planToText(
   plan: SetupPlan,
-  { colour = false, columns = 80 }: { readonly colour?: boolean; readonly columns?: number } = {},
+  { colour = false, columns = 80, frames }: FindingOptions = {},
 ): string {
   const paint = paintFor(colour);
   const numbers = numbersOf(plan.radio);
@@ -23,7 +23,7 @@ export function planToText(
   const refused = errors.length > 0;
   const lines = [
     ...refusal(errors.length, paint, columns),
-    ...findingLines(errors, paint, columns),
+    ...findingLines(errors, paint, columns, frames),
     ...(refused ? [""] : []),
     ...headOf(plan, paint, columns),
     ...plan.channels.flatMap((channel) => [
@@ -42,7 +42,7 @@ export function planToText(
       paint,
       columns,
     ),
-    ...section("FINDINGS", findingLines(others, paint, columns), paint, columns),
+    ...section("FINDINGS", findingLines(others, paint, columns, frames), paint, columns),
     ...section("PROCEDURE", procedureLines(plan.procedure, numbers, paint, columns), paint, columns),
     ...section(
       "CAUTIONS",

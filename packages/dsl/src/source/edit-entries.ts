@@ -29,9 +29,15 @@ export function removeEntries(node: Bracketed, start: number, end: number): Text
   const [first, last] = [present[start], present[end - 1]];
   if (first === undefined || last === undefined) return [];
   const entries = present.slice(start, end);
-  if (layoutOf(node).lines && entries.every((entry) => indentAt(text, entry.getStart()) !== undefined))
-    return entries.map((entry) => removeLine(text, entry, afterComma(text, entry.end)));
   const before = present[start - 1];
+  const { lines, trailingComma } = layoutOf(node);
+  if (lines && entries.every((entry) => indentAt(text, entry.getStart()) !== undefined)) {
+    const removed = entries.map((entry) => removeLine(text, entry, afterComma(text, entry.end)));
+    if (end < present.length || trailingComma || before === undefined) return removed;
+    // What is now the last has no comma behind it, as the last had none.
+    const comma = afterComma(text, before.end);
+    return [{ start: comma - 1, end: comma, text: "" }, ...removed];
+  }
   const after = present[end];
   const range =
     before !== undefined
@@ -74,7 +80,7 @@ function insertBefore(node: Bracketed, index: number, next: ts.Node, entries: re
   const { lines, indent, lineEnd } = layoutOf(node);
   const start = next.getStart();
   const inline = [insertion(start, entries.map((entry) => `${entry}, `).join(""))];
-  if (!lines || indentAt(text, start) === undefined) return inline;
+  if (!lines) return inline;
   // Behind the line of the entry before, so that a comment above the next one stays with it.
   const before = entriesOf(node)[index - 1];
   const from = before === undefined ? node.getStart() + 1 : afterComma(text, before.end);

@@ -34,7 +34,14 @@ export function editValue(slot: Slot, editing: Editing): void {
   const { traced, now, wanted, expression } = slot;
   const isReplaceable = expression !== undefined && isWrittenOut(expression);
   if (findDifference(now, wanted) === undefined) return;
-  if (traced.kind === "object" && isObject(now) && isObject(wanted) && hasAll(wanted, now)) {
+  if (
+    traced.kind === "object" &&
+    isObject(now) &&
+    isObject(wanted) &&
+    hasAll(wanted, now) &&
+    // A call has no braces to add a part to.
+    (traced.literal !== undefined || hasAll(now, wanted) || !isReplaceable)
+  ) {
     editObject(traced, now, wanted, slot, editing);
   } else if (
     traced.kind === "list" &&

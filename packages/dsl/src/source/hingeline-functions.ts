@@ -15,6 +15,7 @@ import {
   fromRad,
   fromSecondsPer60Deg,
   grams,
+  m,
   mm,
   mps,
   newtons,
@@ -76,7 +77,7 @@ const list =
   (items, node) =>
     object(node, [[name, { kind: "list", node, items, literal: undefined, open: [] }]]);
 
-const units = { amps, celsius, deg, degPerS, degPerUs, grams, mm, mps, newtons, nm, pct, s, us, volts };
+const units = { amps, celsius, deg, degPerS, degPerUs, grams, m, mm, mps, newtons, nm, pct, s, us, volts };
 const conversions = {
   fromFoot,
   fromInch,

@@ -18,9 +18,19 @@ export interface Located extends Place {
  * imports of the project. Undefined where the text is no address or the file exports nothing.
  */
 export function locate(source: Source, address: string): Located | undefined {
-  const parsed = parseAddress(address);
+  return locateAll(source, [address]).get(address);
+}
+
+/** The same for several addresses at once; those without a place are left out. */
+export function locateAll(source: Source, addresses: readonly string[]): ReadonlyMap<string, Located> {
+  const places = new Map<string, Located>();
   const root = evaluate(source).readDefault();
-  return parsed === undefined || root === undefined ? undefined : locateIn(root, parsed);
+  if (root === undefined) return places;
+  for (const address of addresses) {
+    const parsed = parseAddress(address);
+    if (parsed !== undefined) places.set(address, locateIn(root, parsed));
+  }
+  return places;
 }
 
 /** The place of an address below a traced value. */

@@ -12,7 +12,7 @@ export function curvePlot({ described, channel, key }: SheetServo, height: numbe
   const { curve = [], curveWorstDeg } = channel;
   const response = described.measured?.response;
   if (curve.length < 2 || response === undefined) return undefined;
-  const strip = Math.min(52, height * 0.36);
+  const strip = Math.min(64, height * 0.4);
   const box = { left: 38, right: 330, top: 18, bottom: height - 20 - strip };
   const x = scaleOver([-100, 100], [box.left, box.right]);
   const y = scaleOver(
@@ -22,7 +22,7 @@ export function curvePlot({ described, channel, key }: SheetServo, height: numbe
   );
   const errors = errorsOf(curve, (pulseUs) => response.deflectionAt(us(pulseUs)));
   const largest = Math.max(0.05, ...errors.map(([, value]) => Math.abs(value))) * 1.15;
-  const below = scaleOver([-largest, largest], [height - 5, height - strip + 2]);
+  const below = scaleOver([-largest, largest], [height - 3, height - strip + 14]);
   const worst =
     curveWorstDeg === undefined ? "" : ` At most ${formatNumber(curveWorstDeg, 2)}° off in between.`;
   return picture(
@@ -56,7 +56,7 @@ export function curvePlot({ described, channel, key }: SheetServo, height: numbe
       ),
       label(box.left - 5, below(0) + 4.5, "0", "end"),
       label(box.right + 4, below(0) + 4.5, `±${formatNumber(largest / 1.15, 1)}°`),
-      h("text", { x: box.left + 4, y: units(height - 6), "font-style": "italic" }, "off by"),
+      label(box.left, height - strip + 11, "off by"),
     ],
   );
 }

@@ -18,3 +18,8 @@ export function h(
 export function verbatim(tag: "script" | "style", text: string): Element {
   return createElement(tag, { dangerouslySetInnerHTML: { __html: text } }) as Element;
 }
+
+/** Text with a true minus in front of numbers, which is as wide as a plus and not lost at arm's length. */
+export function trueMinus(text: string): string {
+  return text.replaceAll(/(?<![\w\p{L}])-(?=\d)/gu, "\u2212");
+}

@@ -1,89 +1,72 @@
 import {
   decimalsOf,
+  type Edit,
   formatNumber,
-  formatTrimmed,
   type PlanRadio,
   pct,
+  type Setting,
   type SetupPlan,
   toPercent,
   us,
 } from "@hingeline/core";
-import { type Numbers, signed } from "../numbers.ts";
-import { settingText } from "../state-text.ts";
+import { decimalsShown } from "../decimals-shown.ts";
+import { numbersOf, signed } from "../numbers.ts";
+import { visibleText } from "../visible-text.ts";
 import { type SheetServo, settingKey } from "./servo-on-sheet.ts";
 
 /** One value to enter and what must come of it, as text. */
 export interface EnterRow {
   readonly key: string;
   readonly name: string;
-  /** "wanted 42.0°, 68.8 mm", or what the value is for. */
+  /** What is wanted: "+42.0°, 68.8 mm"; of a limit, which stop it keeps from. */
   readonly detail: string;
   readonly enter: string;
-  /** For transmitters that add up; absent where nothing is added. */
+  /** For transmitters that add up, on the scale of `enter`; absent where nothing is added. */
   readonly adds?: string;
   readonly pulse: string;
 }
 
 /**
  * What is entered for one servo's channel, in the order in which it is safe: limits first. Where limits scale, a position is the
- * share of the way between them, otherwise an absolute percent.
+ * share of the way between them, otherwise an absolute percent. Values are those of the procedure where there is one.
  */
-export function enterRows(
-  { described, channel, settings }: SheetServo,
-  { radio }: SetupPlan,
-  numbers: Numbers,
-): EnterRow[] {
+export function enterRows({ described, channel, settings }: SheetServo, plan: SetupPlan): EnterRow[] {
   const { limits, neutral, failsafe } = channel;
-  const scales = radio.endPoints === "scale";
-  const position = (percent: number, pulseUs: number) =>
-    numbers.percent(scales ? shareOf(pulseUs, limits, radio) : percent);
-  const plain = (key: string, name: string, detail: string, percent: string, pulseUs: number): EnterRow => ({
+  const numbers = numbersOf(plan.radio);
+  const edits = plan.procedure.flatMap((step) =>
+    step.edits.filter((edit) => edit.channel === channel.channel),
+  );
+  const position = ({ percent, pulseUs }: Setting["exact"]) =>
+    numbers.byShare ? shareOf(pulseUs, limits, plan.radio) : percent;
+  const entered = ({ enter }: Setting) => (numbers.byShare ? enter.sharePercent : enter.percent);
+  const rest = edits.find(({ set }) => set === "neutral")?.percent ?? position(neutral);
+  const restUs = settings.find((setting) => entered(setting) === rest)?.enter.pulseUs ?? neutral.pulseUs;
+  const row = (key: string, name: string, detail: string, percent: number, pulseUs: number): EnterRow => ({
     key,
     name,
     detail,
-    enter: percent,
+    enter: numbers.percent(percent),
     pulse: formatNumber(pulseUs, 1),
   });
-  const [lowEnd, highEnd] = described.rising ? ["up", "down"] : ["down", "up"];
+  const [lowEnd, highEnd] = described.rising ? ["(up)", "(down)"] : ["(down)", "(up)"];
   return [
-    plain(
-      "limit-low",
-      "low limit",
-      `stop ${lowEnd}`,
-      numbers.percent(limits.low.percent),
-      limits.low.pulseUs,
-    ),
-    plain(
-      "limit-high",
-      "high limit",
-      `stop ${highEnd}`,
-      numbers.percent(limits.high.percent),
-      limits.high.pulseUs,
-    ),
-    plain(
-      "rest",
-      "at rest",
-      "every control at rest",
-      position(neutral.percent, neutral.pulseUs),
-      neutral.pulseUs,
-    ),
-    ...settings.map(
-      (setting): EnterRow => ({
-        key: settingKey(setting),
-        name: settingText(setting),
-        detail: wantedText(setting.wanted),
-        enter: scales ? numbers.percent(setting.enter.sharePercent) : numbers.percent(setting.enter.percent),
-        ...(setting.enter.addPercent === 0 ? {} : { adds: numbers.percent(setting.enter.addPercent) }),
-        pulse: formatNumber(setting.enter.pulseUs, 1),
-      }),
-    ),
-    plain(
-      "failsafe",
-      "signal lost",
-      "failsafe",
-      position(failsafe.percent, failsafe.pulseUs),
-      failsafe.pulseUs,
-    ),
+    row("limit-low", "low limit", lowEnd, limits.low.percent, limits.low.pulseUs),
+    row("limit-high", "high limit", highEnd, limits.high.percent, limits.high.pulseUs),
+    row("rest", "at rest", "", rest, restUs),
+    ...settings.map((setting): EnterRow => {
+      const adds = addsOf(setting, edits, numbers.byShare);
+      return {
+        ...row(
+          settingKey(setting),
+          rowName(setting),
+          wantedText(setting),
+          entered(setting),
+          setting.enter.pulseUs,
+        ),
+        ...(adds === undefined || adds === 0 ? {} : { adds: numbers.percent(adds) }),
+      };
+    }),
+    row("failsafe", "signal lost", "", position(failsafe), failsafe.pulseUs),
   ];
 }
 
@@ -97,16 +80,25 @@ export function alignRows(
   return lists.map((rows) => keys.map((key) => rows.find((row) => row.key === key)));
 }
 
-function wantedText(
-  wanted: { readonly deflectionDeg: number; readonly throwMm?: number } | undefined,
-): string {
-  if (wanted === undefined) return "NOT MEASURED in degrees";
-  const throwText = wanted.throwMm === undefined ? "" : `, ${formatNumber(Math.abs(wanted.throwMm), 1)} mm`;
-  const decimals = Math.min(
-    2,
-    Math.max(1, formatTrimmed(Math.abs(wanted.deflectionDeg), 2).split(".")[1]?.length ?? 1),
+function addsOf(setting: Setting, edits: readonly Edit[], byShare: boolean): number | undefined {
+  const key = settingKey(setting);
+  const edit = edits.find(
+    (edit) => (edit.set === "detent" || edit.set === "stick") && settingKey(edit) === key,
   );
-  return `wanted ${signed(wanted.deflectionDeg, decimals)}°${throwText}`;
+  if (edit !== undefined) return edit.addPercent;
+  return byShare ? undefined : setting.enter.addPercent;
+}
+
+/** "flap landing", "roll -1, phase thermal". */
+function rowName({ control, detent, stick, when = {} }: Setting): string {
+  const own = `${visibleText(control)} ${detent === undefined ? (stick === 1 ? "+1" : "-1") : visibleText(detent)}`;
+  return [own, ...Object.entries(when).map((one) => one.map(visibleText).join(" "))].join(", ");
+}
+
+function wantedText({ wanted }: Setting): string {
+  if (wanted === undefined) return "degrees NOT MEASURED";
+  const throwText = wanted.throwMm === undefined ? "" : `, ${formatNumber(Math.abs(wanted.throwMm), 1)} mm`;
+  return `${signed(wanted.deflectionDeg, decimalsShown([wanted.deflectionDeg]))}°${throwText}`;
 }
 
 /** The share between the limits of a pulse that is on the grid of shares. */
@@ -122,6 +114,6 @@ function shareOf(
     reach: pct(100),
     step: pct(stepPercent),
   };
-  const share = toPercent(scale, us(pulseUs));
-  return Number((Math.round(share / stepPercent) * stepPercent).toFixed(decimalsOf(stepPercent))) + 0;
+  const steps = Math.round(toPercent(scale, us(pulseUs)) / stepPercent);
+  return Number((steps * stepPercent).toFixed(decimalsOf(stepPercent))) + 0;
 }

@@ -1,15 +1,13 @@
 import type { SetupPlan } from "@hingeline/core";
-import { numbersOf, trueMinus } from "../numbers.ts";
 import { visibleText } from "../visible-text.ts";
-import { type Element, h } from "./element.ts";
+import { type Element, h, trueMinus } from "./element.ts";
 import { alignRows, type EnterRow, enterRows } from "./enter-rows.ts";
 import type { SheetServo } from "./servo-on-sheet.ts";
 import type { SheetPage } from "./sheet-pages.ts";
 
 /** The values to enter, one table a servo with the same rows side by side, and blanks for what is read back. */
 export function enterTables(page: SheetPage, plan: SetupPlan): Element {
-  const numbers = numbersOf(plan.radio);
-  const lists = alignRows(page.servos.map((servo) => enterRows(servo, plan, numbers)));
+  const lists = alignRows(page.servos.map((servo) => enterRows(servo, plan)));
   return h(
     "div",
     { class: "pair" },
@@ -34,7 +32,11 @@ function enterTable(
       " ",
       h("bdi", {}, name),
       mark === undefined ? "" : [" ", h("span", { class: "mark" }, visibleText(mark))],
-      channel.servos.length > 1 ? " (Y lead)" : "",
+      h(
+        "small",
+        {},
+        `${channel.servos.length > 1 ? ", Y lead" : ""}, pulse ${channel.direction === "rising" ? "rises" : "falls"} going down`,
+      ),
     ),
     h(
       "thead",
@@ -81,9 +83,9 @@ function enterRow({ key, name, detail, enter, adds, pulse }: EnterRow, id: strin
   return h(
     "tr",
     { class: kind },
-    h("th", { scope: "row" }, h("bdi", {}, name), h("small", {}, adds === undefined ? detail : `${detail}, adds ${adds}`)),
+    h("th", { scope: "row" }, h("bdi", {}, trueMinus(name)), h("small", {}, trueMinus(detail))),
     h("td", { class: "value" }, trueMinus(enter)),
-    h("td", { class: "pulse" }, pulse),
+    h("td", { class: "pulse" }, pulse, adds === undefined ? "" : h("small", {}, `adds ${trueMinus(adds)}`)),
     blank("us", "Pulse"),
     blank("deg", "Deflection"),
   );

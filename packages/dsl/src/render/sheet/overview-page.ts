@@ -2,13 +2,15 @@ import { formatNumber, type PlanChannel } from "@hingeline/core";
 import { countFindings } from "../findings-to-text.ts";
 import { type Numbers, numbersOf } from "../numbers.ts";
 import { visibleText } from "../visible-text.ts";
-import { type Element, h } from "./element.ts";
+import { type Element, h, trueMinus } from "./element.ts";
 import { findingList } from "./finding-list.ts";
+import { otherWays } from "./other-ways.ts";
 import { pageHead, type SheetFacts, signOff } from "./page-parts.ts";
 import { notMeasured } from "./servo-facts.ts";
+import type { SheetServo } from "./servo-on-sheet.ts";
 
 /** The first page: what the sheet is for, every channel at a glance, cautions, findings. */
-export function overviewPage(sheet: SheetFacts): Element {
+export function overviewPage(sheet: SheetFacts, servos: readonly SheetServo[]): Element {
   const { plan } = sheet;
   const numbers = numbersOf(plan.radio);
   const heads = ["channel", "servos", "sense", "low limit %", "high limit %", "at rest %", "signal lost %"];
@@ -52,6 +54,8 @@ export function overviewPage(sheet: SheetFacts): Element {
     ),
     h("h3", {}, `Findings: ${countFindings(plan.findings)}`),
     findingList(plan.findings),
+    h("h3", {}, "The same for transmitters that ask otherwise"),
+    otherWays(servos, plan),
     h("h3", {}, "Seen at the bench"),
     h(
       "ul",
@@ -81,7 +85,7 @@ function channelRow(
     h(
       "td",
       {},
-      h("b", {}, numbers.percent(percent).replace("-", "−")),
+      h("b", {}, trueMinus(numbers.percent(percent))),
       h("small", {}, ` ${formatNumber(pulseUs, 0)} µs`),
     ),
   );

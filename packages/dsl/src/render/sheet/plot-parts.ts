@@ -2,7 +2,7 @@ import { formatTrimmed } from "@hingeline/core";
 import { type ScaleLinear, scaleLinear } from "d3-scale";
 import { line } from "d3-shape";
 import { visibleText } from "../visible-text.ts";
-import { type Element, h } from "./element.ts";
+import { type Element, h, trueMinus } from "./element.ts";
 
 /** Width of every picture in its own units; about a quarter of a millimetre each on paper, a pixel on a telephone. */
 export const pictureWidth = 372;
@@ -50,8 +50,8 @@ export function picture(
       id,
       ...more,
     },
-    h("title", { id: `${id}-title` }, title),
-    h("desc", { id: `${id}-text` }, text),
+    h("title", { id: `${id}-title` }, trueMinus(title)),
+    h("desc", { id: `${id}-text` }, trueMinus(text)),
     ...children,
   );
 }
@@ -118,7 +118,7 @@ export function label(
   anchor: "start" | "middle" | "end" = "start",
   more: Readonly<Record<string, string | number>> = {},
 ): Element {
-  return h("text", { x: units(x), y: units(y), "text-anchor": anchor, ...more }, text);
+  return h("text", { x: units(x), y: units(y), "text-anchor": anchor, ...more }, trueMinus(text));
 }
 
 /** A name as it fits in a picture, at most so many characters. */

@@ -2,7 +2,7 @@ import { formatNumber } from "@hingeline/core";
 import { numbersOf } from "../numbers.ts";
 import { editText } from "../procedure-lines.ts";
 import { visibleText } from "../visible-text.ts";
-import { type Element, h } from "./element.ts";
+import { type Element, h, trueMinus } from "./element.ts";
 import { pageHead, type SheetFacts } from "./page-parts.ts";
 
 /** The order of entry with boxes to tick and blanks for what the pulse meter shows; undefined for a plan without one. */
@@ -37,7 +37,7 @@ export function procedurePage(sheet: SheetFacts): Element | undefined {
           h(
             "ul",
             {},
-            step.edits.map((edit) => h("li", {}, editText(edit, numbers))),
+            step.edits.map((edit) => h("li", {}, trueMinus(editText(edit, numbers)))),
           ),
           step.expect.map(({ channel, pulseUs: [lowUs, highUs] }) =>
             h(

@@ -1,11 +1,14 @@
 import {
+  type Edit,
   formatNumber,
+  formatTrimmed,
   type PlanChannel,
   type ServoDescription,
   type Setting,
   type SetupPlan,
 } from "@hingeline/core";
 import { signed } from "../numbers.ts";
+import { visibleText } from "../visible-text.ts";
 
 /** A servo with all that the plan says about it. */
 export interface SheetServo {
@@ -41,7 +44,12 @@ export function microseconds(pulseUs: number): string {
 }
 
 /** What tells a setting from the others of its servo, and matches it with its twin on another. */
-export function settingKey({ control, detent, stick, when = {} }: Setting): string {
+export function settingKey({
+  control,
+  detent,
+  stick,
+  when = {},
+}: Pick<Edit, "control" | "detent" | "stick" | "when">): string {
   return JSON.stringify([control, detent ?? stick, Object.entries(when).sort()]);
 }
 
@@ -49,4 +57,14 @@ export function settingKey({ control, detent, stick, when = {} }: Setting): stri
 export function shortSetting({ control, detent, stick, when = {} }: Setting): string {
   const own = detent ?? `${control} ${stick === 1 ? "+1" : "-1"}`;
   return [...Object.values(when), own].join(", ");
+}
+
+/** "flap landing, roll +1.04 with trim": a combination where there is little room. */
+export function shortState(state: Readonly<Record<string, string | number>>): string {
+  const parts = Object.entries(state).map(([control, position]) => {
+    if (typeof position === "string") return `${visibleText(control)} ${visibleText(position)}`;
+    const sign = position > 0 ? "+" : "";
+    return `${visibleText(control)} ${sign}${formatTrimmed(position, 3)}${Math.abs(position) > 1 ? " with trim" : ""}`;
+  });
+  return parts.length === 0 ? "all at rest" : parts.join(", ");
 }

@@ -1,16 +1,14 @@
 import type { Finding, Model, SetupPlan } from "@hingeline/core";
-import { curvePlot } from "./curve-plot.ts";
-import { type Element, h } from "./element.ts";
+import { visibleText } from "../visible-text.ts";
+import { type Element, h, trueMinus } from "./element.ts";
 import { enterTables } from "./enter-tables.ts";
 import { findingList } from "./finding-list.ts";
-import { linkagePicture } from "./linkage-picture.ts";
 import { pageHead, type SheetFacts, signOff } from "./page-parts.ts";
-import { responsePlot } from "./response-plot.ts";
 import { notMeasured, servoFacts } from "./servo-facts.ts";
+import { servoPictures } from "./servo-pictures.ts";
 import type { SheetPage } from "./sheet-pages.ts";
-import { matchText, sidesPlot } from "./sides-plot.ts";
+import { matchText } from "./sides-plot.ts";
 import { slidePanel } from "./slide-panel.ts";
-import { travelPlot } from "./travel-plot.ts";
 
 /** Enough to set up one servo or a pair with nothing else at hand: values, pictures, facts, what to tick and who signs. */
 export function servoPage(page: SheetPage, sheet: SheetFacts): Element {
@@ -22,7 +20,12 @@ export function servoPage(page: SheetPage, sheet: SheetFacts): Element {
     enterTables(page, plan),
     h("p", { class: "plain" }, howToEnter(plan)),
     slidePanel(page, plan.radio),
-    h("div", { class: "pictures" }, pictures(page, plan)),
+    h(
+      "div",
+      { class: "pictures" },
+      unmeasured(page),
+      servoPictures(page, plan).map(({ element }) => h("figure", {}, element)),
+    ),
     h(
       "div",
       { class: "facts" },
@@ -30,52 +33,35 @@ export function servoPage(page: SheetPage, sheet: SheetFacts): Element {
         h(
           "div",
           {},
-          h("h3", {}, h("bdi", {}, servo.described.id)),
+          h("h3", {}, h("bdi", {}, visibleText(servo.described.id))),
           h(
             "dl",
             {},
             servoFacts(servo, plan, model).flatMap(({ name, text, warn }) => [
               h("dt", {}, name),
-              h("dd", warn ? { class: "warn" } : {}, text),
+              h("dd", warn ? { class: "warn" } : {}, trueMinus(text)),
             ]),
           ),
         ),
       ),
     ),
-    findingList(findingsOf(page, plan.findings, model)),
+    findingList(findingsOf(page, plan.findings, model).filter(({ severity }) => severity !== "note")),
     checks(page, plan),
     signOff(page.key),
   );
 }
 
-/** What the pictures take of the page's height, so that a page with many values still prints on one sheet. */
-export function pictureHeight(page: SheetPage, rowsOfPictures: number): number {
-  const rows = Math.max(...page.servos.map(({ settings }) => settings.length)) + 4;
-  const leftMm = 262 - 36 - rows * 7.4 - 52 - 24;
-  const eachMm = Math.min(56, Math.max(30, leftMm / Math.max(1, rowsOfPictures) - 2));
-  return Math.round(eachMm * 4);
-}
-
-function pictures(page: SheetPage, { matches }: SetupPlan): Element[] {
-  const [first, second] = page.servos;
-  const drawn = (height: number) =>
-    [
-      ...page.servos.map((servo) => responsePlot(servo, height)),
-      first && second && sidesPlot(first, second, matches, height),
-      travelPlot(page.servos, height),
-      ...page.servos.map((servo) => curvePlot(servo, height)),
-    ].filter((one) => one !== undefined);
-  const linkages = page.servos.flatMap((servo) => linkagePicture(servo) ?? []);
-  const rows = Math.ceil(drawn(160).length / 2) + Math.ceil(linkages.length / 2);
-  const unmeasured = page.servos
+function unmeasured({ servos }: SheetPage): readonly Element[] {
+  return servos
     .filter(({ described }) => described.measured === undefined)
-    .map(({ described, key }) =>
-      h("p", { key }, h("bdi", {}, described.id), `: deflection ${notMeasured}; only pulses are known.`),
+    .map(({ described }) =>
+      h(
+        "p",
+        {},
+        h("bdi", {}, visibleText(described.id)),
+        `: deflection ${notMeasured}; only pulses are known.`,
+      ),
     );
-  return [
-    ...unmeasured,
-    ...[...drawn(pictureHeight(page, rows)), ...linkages].map((one) => h("figure", {}, one)),
-  ];
 }
 
 function howToEnter({ radio }: SetupPlan): string {
@@ -90,7 +76,7 @@ function checks(page: SheetPage, plan: SetupPlan): Element {
   const match = first && second && matchText(first, second, plan);
   const steps = [
     "Motor made safe, model held",
-    "Receiver off, linkages off or servo leads out; new and empty memory, trims at 0",
+    "Receiver off, linkages off, memory empty, trims 0",
     "Sense right, then both limits, before any position",
     "Level first, then the nearest position, outward",
     "Every pulse read at the servo lead: within one step",

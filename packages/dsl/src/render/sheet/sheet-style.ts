@@ -33,7 +33,7 @@ th,td{text-align:right;padding:.28rem .3rem;border-bottom:1px solid var(--rule);
 thead th{border-bottom:2px solid var(--ink);font-weight:600;font-size:.85rem}
 th:first-child{text-align:left}
 tbody th{font-weight:600}
-tbody th small{display:block;font-weight:400;line-height:1.15}
+tbody th small,td.pulse small{display:block;font-weight:400;line-height:1.15}td.pulse{white-space:nowrap}caption small{font-size:.85rem}
 td.value{font-size:1.75rem;font-weight:700;line-height:1.05;white-space:nowrap}
 td.value,td.pulse,.numbers td{font-variant-numeric:tabular-nums}
 tr.limit{background:var(--fill)}
@@ -51,7 +51,7 @@ dt{font-weight:600}dd{margin:0}dd.warn{font-weight:700}
 .sign label{flex:1 1 11rem;display:flex;gap:.5rem;align-items:baseline}
 .sign input{flex:1;min-width:4rem;font:inherit;color:inherit;background:transparent;border:0;border-bottom:1px solid var(--ink)}
 ol.steps{padding-left:2.2rem}ol.steps>li{padding:.35rem 0;border-bottom:1px solid var(--rule);break-inside:avoid}
-ol.steps ul{margin:.2rem 0;padding-left:1.1rem}
+ol.steps>li>label{display:flex;gap:.5rem;align-items:baseline}ol.steps ul{margin:.2rem 0;padding-left:1.1rem;columns:3 15rem}ol.steps ul:empty{display:none}
 .finding{border-left:3px solid var(--ink);padding-left:.7rem;margin:.5rem 0}
 .finding.note{border-left-style:dotted}.finding.warning{border-left-style:dashed}
 .slide{border:2px solid var(--ink);padding:.6rem .8rem;margin:.8rem 0}
@@ -67,7 +67,7 @@ body:has(#big:checked) .enter :is(th,td.pulse,caption){font-size:1.5rem}
 html{font-size:17px}body{padding:0 .7rem 2rem}
 .enter th,.enter td{padding:.3rem .15rem}td.value{font-size:1.55rem}td.blank{width:3.1rem;padding-left:.3rem}
 td.pulse{font-size:.9rem}tbody th{font-size:.92rem}
-.checks{columns:1}dl{grid-template-columns:1fr}dd{margin-bottom:.3rem}
+.slide output{font-size:1.05rem}.checks{columns:1}dl{grid-template-columns:1fr}dd{margin-bottom:.3rem}
 }
 @page{margin:9mm}
 @media print{
@@ -81,25 +81,26 @@ h2{font-size:15pt}h3{font-size:10pt;margin:1.5mm 0 .5mm}
 .page>header{padding-bottom:.5mm;margin-bottom:1mm;gap:0 4mm}
 .pair,.pictures,.facts{grid-template-columns:1fr 1fr;gap:1mm 5mm}
 caption{font-size:10.5pt;padding:0 0 .3mm}
-th,td{padding:.55mm .8mm;border-bottom:.2mm solid #000}
+th,td{padding:.4mm .8mm;border-bottom:.2mm solid #000}
 thead th{border-bottom:.5mm solid #000}
 tr.limit+tr:not(.limit)>*{border-top:.7mm double #000}
 thead th{font-weight:400;white-space:nowrap}
-tbody th small{display:inline;line-height:1.1}tbody th bdi{margin-right:1mm}
+.enter small{line-height:1.05}td.pulse{width:16mm}td.value{width:18mm}tr.limit th bdi{margin-right:1.5mm}tr.limit th small{display:inline}
 td.value{font-size:14pt;line-height:1}
 td.pulse{font-size:10.5pt}
-td.blank{width:13mm;border-left:.2mm solid #000}td.blank input,.sign input{border:0;padding:0;height:1em}
+td.blank{width:12mm;border-left:.2mm solid #000}td.blank input,.sign input{border:0;padding:0;height:1em}
 .sign input{border-bottom:.2mm solid #000}
 tr,figure,.checks li,.finding{break-inside:avoid}
 .one{height:100vh;display:flex;flex-direction:column;overflow:hidden}
 .one>*{flex:none}
-.one>.pictures{flex:0 1 auto;min-height:0;grid-auto-rows:minmax(0,1fr)}
-.one figure{min-height:0}
-figure svg{max-width:none;height:100%}
-dl{display:block}dt,dd{display:inline}dt::after{content:" "}dd::after{content:"\\A";white-space:pre}
+.one>.pictures{flex:0 1 auto;min-height:0;grid-auto-rows:minmax(0,auto);align-items:stretch}
+.one figure{min-height:0;display:grid;grid-template-rows:minmax(0,1fr)}
+figure svg{max-width:none;min-height:0;height:100%}
+.facts>div{line-height:1.12}.facts h3,.facts dl{display:inline}.facts h3{font-size:10pt;margin:0 2mm 0 0}dl{display:block;margin:0}dt,dd{display:inline}dt::after{content:" "}dd::after{content:"\\A";white-space:pre}
 .checks{columns:2;margin:.5mm 0}.checks li{padding:0}
 .sign{margin-top:auto;padding-top:1.5mm;gap:1mm 4mm;flex-wrap:nowrap}
 .finding{margin:.6mm 0;padding-left:2mm}
+ol.steps{margin:0;padding-left:8mm}ol.steps>li{padding:.6mm 0}ol.steps ul{columns:3;margin:.3mm 0}ol.steps p{margin:.3mm 0}ol.steps p input{border:0;border-bottom:.2mm solid #000;height:1em}
 .stop{border-width:1mm;padding:1mm 2mm;margin:1mm 0}
 input[type=checkbox]{appearance:none;width:3mm;height:3mm;border:.25mm solid #000;background:#fff}
 input[type=checkbox]:checked{background:linear-gradient(45deg,transparent 44%,#000 44% 56%,transparent 56%),linear-gradient(-45deg,transparent 44%,#000 44% 56%,transparent 56%)}

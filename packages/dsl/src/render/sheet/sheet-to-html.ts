@@ -37,7 +37,12 @@ export function sheetToHtml(model: Model, plan: SetupPlan, options: SheetOptions
     h(
       "main",
       { id: "main" },
-      surfaces === undefined ? overviewPage(sheet) : undefined,
+      surfaces === undefined
+        ? overviewPage(
+            sheet,
+            pages.flatMap(({ servos }) => servos),
+          )
+        : undefined,
       pages.map((page) => servoPage(page, sheet)),
       procedure,
     ),

@@ -1,7 +1,16 @@
 import { formatNumber, type SetupPlan, us } from "@hingeline/core";
 import { visibleText } from "../visible-text.ts";
-import { type Element, h } from "./element.ts";
-import { axes, label, type Place, picture, scaleOver, shortName, stroke, units } from "./plot-parts.ts";
+import type { Element } from "./element.ts";
+import {
+  axes,
+  label,
+  type Place,
+  picture,
+  pictureWidth,
+  scaleOver,
+  shortName,
+  stroke,
+} from "./plot-parts.ts";
 import { samplePulses } from "./response-plot.ts";
 import { degreesText, type SheetServo, settingKey } from "./servo-on-sheet.ts";
 
@@ -24,7 +33,7 @@ export function sidesPlot(
   const [one, other] = [first.described, second.described];
   if (one.measured === undefined || other.measured === undefined) return undefined;
   const ways = longestWay(first, second);
-  const strip = ways.length === 0 ? 0 : Math.min(52, height * 0.34);
+  const strip = ways.length === 0 ? 0 : Math.min(64, height * 0.4);
   const box = { left: 38, right: 330, top: 34, bottom: height - 20 - strip };
   const spanOf = ({ described }: SheetServo, pulseUs: number) =>
     (pulseUs - described.levelUs) * (described.rising ? 1 : -1);
@@ -43,11 +52,14 @@ export function sidesPlot(
       (pulseUs): Place => [x(spanOf(servo, pulseUs)), y(response?.deflectionAt(us(pulseUs)) ?? 0)],
     );
   };
-  const pulseTicks = (servo: SheetServo, at: number) =>
-    x.ticks(4).map((span) => {
-      const pulseUs = servo.described.levelUs + span * (servo.described.rising ? 1 : -1);
-      return label(x(span), at, formatNumber(pulseUs, 0), "middle");
-    });
+  // Round pulses on either axis, so their ticks do not stand over one another.
+  const pulseTicks = (servo: SheetServo, at: number) => {
+    const { levelUs, rising } = servo.described;
+    const pulses = x.domain().map((span) => levelUs + span * (rising ? 1 : -1));
+    return scaleOver(pulses, [0, 1])
+      .ticks(4)
+      .map((pulseUs) => label(x(spanOf(servo, pulseUs)), at, formatNumber(pulseUs, 0), "middle"));
+  };
   const id = `sides-${first.key}`;
   const names = [visibleText(one.id), visibleText(other.id)] as const;
   const worst = matches.find(({ surfaces }) =>
@@ -62,8 +74,8 @@ export function sidesPlot(
     ...axes(box, x, y, "", "°", 4).slice(0, y.ticks(4).length),
     ...pulseTicks(first, box.bottom + 14),
     ...pulseTicks(second, box.top - 4),
-    label(box.right + 6, box.bottom + 14, "µs"),
-    label(box.right + 6, box.top - 4, "µs"),
+    label(pictureWidth - 2, box.bottom + 14, "µs", "end"),
+    label(pictureWidth - 2, box.top - 4, "µs", "end"),
     stroke(
       [
         [box.left, 9],
@@ -87,7 +99,7 @@ export function sidesPlot(
       : difference(
           ways.map(({ pulseUs, differenceDeg }) => [spanOf(first, pulseUs), differenceDeg] as const),
           worst?.withinDeg,
-          { left: box.left, right: box.right, top: height - strip + 2, bottom: height - 5 },
+          { left: box.left, right: box.right, top: height - strip + 14, bottom: height - 3 },
           x,
         )),
   ]);
@@ -120,7 +132,7 @@ function difference(
     ...(withinDeg === undefined
       ? []
       : [label(box.right + 4, y(withinDeg) + 8, `±${formatNumber(withinDeg, 1)}°`)]),
-    h("text", { x: units(box.left + 4), y: units(box.bottom - 1), "font-style": "italic" }, "difference"),
+    label(box.left, box.top - 3, "difference"),
   ];
 }
 

@@ -1,0 +1,50 @@
+import type { DriveEndKind, LinkageProblem } from "../linkage/drive.ts";
+import type { Explanation } from "../response/explain-misfit.ts";
+import { formatTrimmed } from "../units/format.ts";
+
+/** What stands at the end of a drive's range. */
+export const endWords: Readonly<Record<DriveEndKind, string>> = {
+  deadCentreHorn: "rod and horn come into line, a dead centre",
+  turnsBack: "arm and rod come into line and the surface turns back",
+  cannotAssemble: "the rod stands square to its track and reaches no further",
+  trackEnd: "the carriage meets the end of its track",
+  full: "half a turn is done",
+};
+
+/** Why a linkage cannot be as declared, as the end of a sentence. */
+export function describeLinkageProblem(problem: LinkageProblem): string {
+  switch (problem.kind) {
+    case "notALength":
+      return `"${problem.name}" is ${n(problem.lengthMm)} mm, which is no length`;
+    case "cannotAssemble":
+      return `a rod of ${n(problem.rodMm)} mm does not fit with the arm at level; ${n(problem.shortestMm)} to ${n(problem.longestMm)} mm would`;
+    case "deadCentreAtLevel":
+      return "rod and horn are in line at level, a dead centre";
+    case "bendOutOfRange":
+      return `a bend of ${n(problem.bendDeg)} deg with a skew of ${n(problem.skewDeg)} deg moves nothing`;
+    case "camNotMonotone":
+      return `the table of the track turns back at ${n(problem.extensionMm)} mm`;
+    case "camTooShort":
+      return `the table of the track ends at ${n(problem.camMm)} mm, the track at ${n(problem.travelMm)} mm`;
+    case "offTrackAtLevel":
+      return `the carriage would stand at ${n(problem.extensionMm)} mm at level, off its track of ${n(problem.travelMm)} mm`;
+    case "noLinks":
+      return "the chain has no links";
+    case "link":
+      return `in link ${problem.index + 1} of the chain, ${describeLinkageProblem(problem.problem)}`;
+    case "linkOutOfReach":
+      return `link ${problem.index + 1} of the chain is turned ${n(problem.rotationDeg)} deg by those before it, where it does not reach`;
+  }
+}
+
+/** `arm 12.03 mm rather than 10 mm`. */
+export function describeExplanation({ of, path, unit, declared, fitted }: Explanation): string {
+  const decimals = unit === "degPerUs" ? 4 : 1;
+  const word = unit === "degPerUs" ? "deg/us" : unit;
+  const name = of === "servo" ? "rotation" : path.join(".");
+  return `${name} ${formatTrimmed(fitted, decimals)} rather than ${formatTrimmed(declared, decimals)} ${word}`;
+}
+
+function n(value: number): string {
+  return formatTrimmed(value, 1);
+}

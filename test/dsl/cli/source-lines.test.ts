@@ -1,0 +1,111 @@
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { examples } from "../source/fixture-source.ts";
+import { fakeIo, fixtures } from "./fake-io.ts";
+import { run } from "./run.ts";
+
+let folder = "";
+const write = (name: string, text: string) => writeFileSync(join(folder, name), text);
+const io = () => ({ ...fakeIo(), cwd: folder });
+const wrenfield = readFileSync(join(fixtures, "wrenfield.ts"), "utf8");
+
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "hingeline-"));
+});
+afterEach(() => rmSync(folder, { recursive: true }));
+
+describe("findings of a model file are shown with their line", () => {
+  test("by check and by plan, at the literal", async () => {
+    write("tug.ts", wrenfield.replace("landing: { flap: deg(25) }", "landing: { flap: deg(35) }"));
+    const frame = [
+      "  tug.ts:34:89",
+      "  34 | …takeoff: { flap: deg(12) }, landing: { flap: deg(35) } } },",
+      "     |                                                   ^^",
+    ];
+    for (const command of ["check", "plan"]) {
+      const { stdout, exitCode } = await run([command, "tug.ts"], io());
+      expect(exitCode).toBe(1);
+      expect(stdout).toContain("moves.lever.landing.flap");
+      expect(
+        stdout
+          .split("\n")
+          .filter((line) => /tug\.ts:|^ +\d* \|/.test(line))
+          .slice(0, 3),
+      ).toEqual(frame);
+    }
+  });
+
+  test("by their address in the file that holds them, and what is computed as computed", async () => {
+    write("moves.ts", 'import { deg } from "@hingeline/dsl";\nexport const landing = { flap: deg(35) };\n');
+    const split = `import { landing } from "./moves";\n${wrenfield.replace("{ flap: deg(25) }", "landing")}`;
+    write("tug.ts", split);
+    expect((await run(["check", "tug.ts"], io())).stdout).toContain(
+      "  moves.ts:2:36\n  2 | export const landing = { flap: deg(35) };\n    |                                    ^^\n",
+    );
+    write("tug.ts", wrenfield.replace("deg(25)", "deg(Math.round(35))"));
+    expect((await run(["check", "tug.ts"], io())).stdout).toContain("tug.ts:34:89 (computed here)\n");
+  });
+
+  test("also where the data is no model, but not in JSON output", async () => {
+    write("tug.ts", wrenfield.replace("level: us(1500)", "level: us(15)"));
+    expect((await run(["plan", "tug.ts"], io())).stderr).toContain("tug.ts:19:21\n");
+    expect((await run(["check", "tug.ts", "--format", "json"], io())).stdout).not.toContain("tug.ts");
+  });
+
+  test("in lines of 80 columns at most", async () => {
+    const { stdout } = await run(["check", "bramblehook.ts"], { ...fakeIo(), cwd: examples });
+    expect(stdout).toMatch(/bramblehook\.ts:\d+:\d+/);
+    for (const line of stdout.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
+  });
+});
+
+describe("--static", () => {
+  test.each(["bramblehook", "ostrevale", "slatewing"])(
+    "gives the plan of %s that running it gives",
+    async (name) => {
+      const plan = (...options: readonly string[]) =>
+        run(["plan", `${name}.ts`, "--format", "json", ...options], { ...fakeIo(), cwd: examples });
+      expect(await plan("--static")).toEqual(await plan());
+    },
+  );
+
+  test("runs nothing, and shows what it does not read", async () => {
+    write(
+      "tug.ts",
+      `globalThis.hostileRan = true;\n${wrenfield.replace("deg(25)", "deg(Math.round(25.2))")}`,
+    );
+    const { exitCode, stdout, stderr } = await run(["check", "tug.ts", "--static"], io());
+    expect({ exitCode, stdout }).toEqual({ exitCode: 2, stdout: "" });
+    expect("hostileRan" in globalThis).toBe(false);
+    expect(stderr).toMatch(/^hingeline: tug\.ts cannot be read without running it\.\n/);
+    expect(stderr).toContain("  tug.ts:1:1\n  1 | globalThis.hostileRan = true;\n");
+    expect(stderr).toContain("tug.ts:35:93\n");
+  });
+
+  test("reads no file outside the project folder, by whatever way", async () => {
+    mkdirSync(join(folder, "project"));
+    write("secret.ts", "export const secret = 25;\n");
+    write("project/package.json", "{}");
+    symlinkSync("../secret.ts", join(folder, "project/linked.ts"));
+    for (const from of ["../secret.ts", "./linked.ts"]) {
+      const text = `import { secret } from "${from}";\n${wrenfield.replace("deg(25)", "deg(secret)")}`;
+      write("project/tug.ts", text);
+      const { exitCode, stderr } = await run(["check", "project/tug.ts", "--static"], io());
+      expect(exitCode).toBe(2);
+      expect(stderr).toContain("project/tug.ts:1:24\n");
+    }
+  });
+
+  test("reads what the project shares above the model's folder", async () => {
+    mkdirSync(join(folder, "models"));
+    write("package.json", "{}");
+    write("angles.ts", "export const full = 25;\n");
+    const text = `import { full } from "../angles.ts";\n${wrenfield.replace("deg(25)", "deg(full)")}`;
+    write("models/tug.ts", text);
+    expect(await run(["plan", "models/tug.ts", "--static"], io())).toEqual(
+      await run(["plan", "models/tug.ts"], io()),
+    );
+  });
+});
