@@ -1,5 +1,6 @@
 import {
   amps,
+  ballRodFromRule,
   deg,
   degPerS,
   degPerUs,
@@ -7,8 +8,10 @@ import {
   mm,
   model,
   mps,
+  newtons,
   nm,
   pct,
+  pushrod,
   s,
   selector,
   stick,
@@ -34,6 +37,8 @@ const smallServo = {
   deadBand: us(2),
 };
 
+const flapRod = { material: "steel", diameter: mm(2.5), length: mm(104) } as const;
+
 // An invented tow plane of 2.6 m: drop-hinged flaps whose level lies far from the centre pulse, steep there and shallow at
 // full flap. The readings are made up from a linkage with a scatter of 0.15 to 0.25 degrees.
 export default model("Bramblehook 26", {
@@ -58,6 +63,18 @@ export default model("Bramblehook 26", {
         label: "F-L-07",
         type: flapServo,
         turns: "anticlockwise",
+        linkage: ballRodFromRule({
+          aft: mm(88),
+          up: mm(-16),
+          starboard: mm(-7),
+          arm: mm(10),
+          armAt: deg(-74),
+          horn: mm(20.22),
+          hornAt: deg(-32.97),
+          hingeSweep: deg(4),
+        }),
+        rod: flapRod,
+        holds: { horn: newtons(180) },
         bench: {
           up: stopAt(us(1880), "contact"),
           level: us(1859),
@@ -86,6 +103,18 @@ export default model("Bramblehook 26", {
         label: "F-R-03",
         type: flapServo,
         turns: "clockwise",
+        linkage: ballRodFromRule({
+          aft: mm(88),
+          up: mm(-15.5),
+          starboard: mm(7),
+          arm: mm(10.2),
+          armAt: deg(-73),
+          horn: mm(20.38),
+          hornAt: deg(-33.68),
+          hingeSweep: deg(-4),
+        }),
+        rod: flapRod,
+        holds: { horn: newtons(180) },
         bench: {
           up: stopAt(us(1132), "contact"),
           level: us(1154),
@@ -108,6 +137,15 @@ export default model("Bramblehook 26", {
       servo: {
         channel: 1,
         type: smallServo,
+        turns: "anticlockwise",
+        linkage: pushrod({
+          arm: mm(13),
+          armAt: deg(-93),
+          base: mm(70),
+          rise: mm(-5),
+          horn: mm(17.03),
+          hornAt: deg(-86.6),
+        }),
         bench: {
           up: us(1850),
           level: us(1523),
@@ -127,6 +165,15 @@ export default model("Bramblehook 26", {
       servo: {
         channel: 3,
         type: smallServo,
+        turns: "clockwise",
+        linkage: pushrod({
+          arm: mm(13),
+          armAt: deg(-92),
+          base: mm(70),
+          rise: mm(-5),
+          horn: mm(17.03),
+          hornAt: deg(-86.6),
+        }),
         bench: {
           up: us(1165),
           level: us(1484),
@@ -146,6 +193,15 @@ export default model("Bramblehook 26", {
       servo: {
         channel: 2,
         type: smallServo,
+        turns: "clockwise",
+        linkage: pushrod({
+          arm: mm(14),
+          armAt: deg(-89),
+          base: mm(210),
+          rise: mm(2),
+          horn: mm(19),
+          hornAt: deg(-90),
+        }),
         bench: {
           up: us(1180),
           level: us(1513),

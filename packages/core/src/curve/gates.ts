@@ -51,7 +51,7 @@ export interface Halt {
  */
 export function stretchLine(gates: Gates, start: Start, last: number): Passage | Halt {
   const { lowFrom, highFrom, exit } = start;
-  const lowExit = undefined;
+  const lowExit = lowFrom > highFrom ? exit : undefined;
   const highExit = highFrom > lowFrom ? exit : undefined;
   const first = Math.max(lowFrom, highFrom);
   let steepest = touchHigh(gates, first, lowFrom, lowExit);
@@ -88,7 +88,7 @@ function touchHigh(gates: Gates, gate: number, lowFrom: number, exit: Knot | und
 function touchLow(gates: Gates, gate: number, highFrom: number, exit: Knot | undefined): TouchingLine {
   const x = gates.x[gate] as number;
   const y = gates.low[gate] as number;
-  let slope = exit === undefined ? 0 : Math.max(0, (y - exit.y) / (x - exit.x));
+  let slope = -1e9;
   for (let i = highFrom; i < gate; i++) {
     const limit = (y - (gates.high[i] as number)) / (x - (gates.x[i] as number));
     if (limit > slope) slope = limit;

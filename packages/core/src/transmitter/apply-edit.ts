@@ -17,7 +17,7 @@ export type TransmitterEdit = { readonly output: number } & (
 
 /** The transmitter after the edit. An edit of an output that it has not changes nothing. */
 export function applyEdit(transmitter: Transmitter, edit: TransmitterEdit): Transmitter {
-  return applyEdits(transmitter, [edit]);
+  return transmitter.outputs[edit.output] === undefined ? transmitter : applyEdits(transmitter, [edit]);
 }
 
 /** The transmitter after these edits, one after the other. */

@@ -76,8 +76,8 @@ function cut(
   const last = cells.at(-1);
   const whole = last === undefined ? 0 : last.column + last.width;
   if (whole <= room && to <= room) return { text: textOf(cells), from, to };
-  // A third of the room for what stands before.
-  const start = Math.min(from <= room / 2 ? 0 : from - Math.floor(room / 3), Math.max(0, from - 1));
+  // A third of the room for what stands before, and more where less stands behind.
+  const start = from <= room / 2 ? 0 : Math.min(from - Math.floor(room / 3), whole - room + 1);
   const dots = start > 0 ? 1 : 0;
   const kept = cells.filter((cell) => cell.column >= start);
   const first = kept[0]?.column ?? start;

@@ -1,4 +1,4 @@
-import { formatNumber } from "@hingeline/core";
+import { formatNumber, type ProcedureStep } from "@hingeline/core";
 import { numbersOf } from "../numbers.ts";
 import { editText } from "../procedure-lines.ts";
 import { visibleText } from "../visible-text.ts";
@@ -25,29 +25,26 @@ export function procedurePage(sheet: SheetFacts): Element | undefined {
             "label",
             {},
             h("input", { type: "checkbox", "data-keep": `step-${index}` }),
-            " ",
-            h(
-              "b",
-              {},
-              step.supply === "off" ? "Receiver OFF. " : "",
-              step.linkage === "off" ? "Linkage OFF. " : "",
-            ),
-            visibleText(step.text),
+            h("span", {}, h("b", {}, standText(step)), visibleText(step.text)),
           ),
           h(
             "ul",
             {},
             step.edits.map((edit) => h("li", {}, trueMinus(editText(edit, numbers)))),
           ),
-          step.expect.map(({ channel, pulseUs: [lowUs, highUs] }) =>
-            h(
-              "p",
-              {},
+          h(
+            "div",
+            { class: "expect" },
+            step.expect.map(({ channel, pulseUs: [lowUs, highUs] }) =>
               h(
-                "label",
+                "p",
                 {},
-                `Channel ${channel} reads ${formatNumber(lowUs, 1)} to ${formatNumber(highUs, 1)} µs: `,
-                h("input", { "data-keep": `step-${index}-${channel}`, size: 8, autocomplete: "off" }),
+                h(
+                  "label",
+                  {},
+                  `Channel ${channel} reads ${formatNumber(lowUs, 1)} to ${formatNumber(highUs, 1)} µs: `,
+                  h("input", { "data-keep": `step-${index}-${channel}`, size: 8, autocomplete: "off" }),
+                ),
               ),
             ),
           ),
@@ -55,4 +52,8 @@ export function procedurePage(sheet: SheetFacts): Element | undefined {
       ),
     ),
   );
+}
+
+function standText({ supply, linkage }: ProcedureStep): string {
+  return `${supply === "off" ? "Receiver OFF. " : ""}${linkage === "off" ? "Linkage OFF. " : ""}`;
 }

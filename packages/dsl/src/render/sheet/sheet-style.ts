@@ -39,7 +39,7 @@ td.value,td.pulse,.numbers td{font-variant-numeric:tabular-nums}
 tr.limit{background:var(--fill)}
 td.blank{width:4.6rem;padding-left:.5rem}
 td.blank input{width:100%;min-width:2.6rem;font:inherit;color:inherit;background:transparent;border:0;border-bottom:1px solid var(--rule);padding:.1rem;text-align:right}
-.scroll{overflow-x:auto}
+.scroll{overflow-x:auto}.numbers :is(th,td){white-space:nowrap}.numbers td.names{white-space:normal;min-width:9rem;text-align:left}
 figure{margin:0}
 figure svg{display:block;width:100%;height:auto;max-width:46rem}
 figcaption{font-size:.85rem;color:var(--soft)}
@@ -51,14 +51,14 @@ dt{font-weight:600}dd{margin:0}dd.warn{font-weight:700}
 .sign label{flex:1 1 11rem;display:flex;gap:.5rem;align-items:baseline}
 .sign input{flex:1;min-width:4rem;font:inherit;color:inherit;background:transparent;border:0;border-bottom:1px solid var(--ink)}
 ol.steps{padding-left:2.2rem}ol.steps>li{padding:.35rem 0;border-bottom:1px solid var(--rule);break-inside:avoid}
-ol.steps>li>label{display:flex;gap:.5rem;align-items:baseline}ol.steps ul{margin:.2rem 0;padding-left:1.1rem;columns:3 15rem}ol.steps ul:empty{display:none}
+ol.steps>li>label{display:flex;gap:.5rem;align-items:baseline}ol.steps ul{margin:.2rem 0;padding-left:1.1rem;columns:3 15rem}ol.steps ul:empty{display:none}.expect{columns:3 18rem}.expect p{break-inside:avoid;margin:.1rem 0}
 .finding{border-left:3px solid var(--ink);padding-left:.7rem;margin:.5rem 0}
 .finding.note{border-left-style:dotted}.finding.warning{border-left-style:dashed}
 .slide{border:2px solid var(--ink);padding:.6rem .8rem;margin:.8rem 0}
 .slide input{width:100%;accent-color:var(--ink);height:2rem}
 .slide output{display:block;font-size:1.3rem;font-weight:600;font-variant-numeric:tabular-nums}
 .slide svg{max-width:20rem;width:100%;display:block}
-body:has(#big:checked) .page{padding-top:.6rem}
+body:has(#big:checked) .page{padding-top:.6rem}body:has(#big:checked) .page:not(.one){display:none}
 body:has(#big:checked) :is(.pictures,.facts,.checks,.sign,.slide,.plain,.enter td.blank,.enter th:nth-child(n+4),.findings){display:none}
 body:has(#big:checked) .pair{grid-template-columns:1fr}
 body:has(#big:checked) td.value{font-size:clamp(3rem,13vw,6.5rem)}
@@ -100,7 +100,7 @@ figure svg{max-width:none;min-height:0;height:100%}
 .checks{columns:2;margin:.5mm 0}.checks li{padding:0}
 .sign{margin-top:auto;padding-top:1.5mm;gap:1mm 4mm;flex-wrap:nowrap}
 .finding{margin:.6mm 0;padding-left:2mm}
-ol.steps{margin:0;padding-left:8mm}ol.steps>li{padding:.6mm 0}ol.steps ul{columns:3;margin:.3mm 0}ol.steps p{margin:.3mm 0}ol.steps p input{border:0;border-bottom:.2mm solid #000;height:1em}
+ol.steps{margin:0;padding-left:8mm}ol.steps>li{padding:.6mm 0}ol.steps ul{columns:3;margin:.3mm 0}.expect{columns:3}ol.steps p{margin:.3mm 0}ol.steps p input{border:0;border-bottom:.2mm solid #000;height:1em}
 .stop{border-width:1mm;padding:1mm 2mm;margin:1mm 0}
 input[type=checkbox]{appearance:none;width:3mm;height:3mm;border:.25mm solid #000;background:#fff}
 input[type=checkbox]:checked{background:linear-gradient(45deg,transparent 44%,#000 44% 56%,transparent 56%),linear-gradient(-45deg,transparent 44%,#000 44% 56%,transparent 56%)}
