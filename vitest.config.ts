@@ -10,6 +10,8 @@ const alias = process.env.TEST_BUILD
       "@hingeline/core/schema": source("packages/core/src/schema.ts"),
       "@hingeline/core": source("packages/core/src/index.ts"),
       "@hingeline/dsl/render": source("packages/dsl/src/render/index.ts"),
+      "@hingeline/dsl/sheet": source("packages/dsl/src/render/sheet/index.ts"),
+      "@hingeline/dsl/source": source("packages/dsl/src/source/index.ts"),
       "@hingeline/dsl": source("packages/dsl/src/index.ts"),
     };
 

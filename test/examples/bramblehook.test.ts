@@ -1,19 +1,10 @@
 import { compile } from "@hingeline/core";
 import bramblehook from "@hingeline/examples/bramblehook";
 import { describe, expect, test } from "vitest";
+import { readingsOnly } from "../support/readings-only.ts";
 
 const plan = compile(bramblehook);
-/** The same model known by its readings alone. */
-const byReadings = compile({
-  ...bramblehook,
-  surfaces: Object.fromEntries(
-    Object.entries(bramblehook.surfaces).map(([name, { servo, ...facts }]) => {
-      if (servo === undefined) throw new Error("every surface of the tow plane has one servo");
-      const { linkage: _, ...known } = servo;
-      return [name, { ...facts, servo: known }];
-    }),
-  ) as typeof bramblehook.surfaces,
-});
+const byReadings = compile(readingsOnly(bramblehook));
 
 // Pulses worked out for this invented model apart from this project, by a curve through the same readings. The doubt of a
 // position, k = 2, is 0.60 degrees; divided by the slope of the response there it is what two computations may differ by.

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Io } from "./cli/io.ts";
 import { nodeFiles } from "./cli/node-files.ts";
+import { nodeLive } from "./cli/node-live.ts";
 import { runProgram } from "./cli/program.ts";
 
 // Only `io.stdout` reaches standard output: what a model file prints while it runs must not mix with the data.
@@ -20,6 +21,13 @@ const io: Io = {
   stdout: { write: (text) => void writeOut(text), isTerminal: process.stdout.isTTY === true },
   stderr: { write: (text) => void process.stderr.write(text), isTerminal: process.stderr.isTTY === true },
   out: nodeFiles,
+  live: nodeLive(
+    () =>
+      new Promise((end) => {
+        process.once("SIGINT", end);
+        process.once("SIGTERM", end);
+      }),
+  ),
   version: () =>
     (JSON.parse(readFileSync(new URL("../package.json", import.meta.url), "utf8")) as { version: string })
       .version,

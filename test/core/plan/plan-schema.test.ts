@@ -7,7 +7,9 @@ import { planJsonSchema } from "../../../packages/core/src/plan/plan-json-schema
 import { arbitraryModel } from "../../support/arbitrary-model.ts";
 import { smallModel } from "../../support/small-model.ts";
 
-const validate = new Ajv2020({ strict: true, allowUnionTypes: true, allErrors: true }).compile(planJsonSchema());
+const validate = new Ajv2020({ strict: true, allowUnionTypes: true, allErrors: true }).compile(
+  planJsonSchema(),
+);
 
 test("the published JSON Schema (2020-12) accepts every plan in an independent validator", () => {
   fc.assert(

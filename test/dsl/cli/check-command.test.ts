@@ -1,6 +1,7 @@
 import { canonicalJson, compile, type SetupPlan } from "@hingeline/core";
 import { describe, expect, test } from "vitest";
 import { comparePlans } from "../../../packages/dsl/src/cli/compare-plans.ts";
+import { frameFindings } from "../../../packages/dsl/src/cli/frame-findings.ts";
 import { findingsToText } from "../../../packages/dsl/src/render/findings-to-text.ts";
 import { fakeIo, fixtures } from "./fake-io.ts";
 import { run } from "./run.ts";
@@ -24,7 +25,9 @@ describe("check", () => {
   test("of a model with an error prints it with what to do and exits with 1", async () => {
     const { exitCode, stdout, stderr } = await run(["check", "too-far.ts"]);
     expect([exitCode, stderr]).toEqual([1, ""]);
-    expect(stdout).toBe(findingsToText(compile(tooFar).findings));
+    const { findings } = compile(tooFar);
+    const frames = await frameFindings("too-far.ts", findings, fakeIo());
+    expect(stdout).toBe(findingsToText(findings, { frames }));
     expect(stdout).toMatch(/^1 error, .*\n\nERROR {2}moves\.lever\.landing\.flap \(limit-passed\)\n/);
   });
 

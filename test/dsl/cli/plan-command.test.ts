@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { canonicalJson, compile } from "@hingeline/core";
 import { modelFindings, parseModel } from "@hingeline/core/schema";
 import { describe, expect, test } from "vitest";
+import { frameFindings } from "../../../packages/dsl/src/cli/frame-findings.ts";
 import { countFindings, findingsToText } from "../../../packages/dsl/src/render/findings-to-text.ts";
 import { planToText } from "../../../packages/dsl/src/render/plan-to-text.ts";
 import { fakeIo, fixtures } from "./fake-io.ts";
@@ -115,7 +116,9 @@ describe("plan --out", () => {
     const io = fakeIo({ disk: new Map([[out, "before"]]) });
     const { exitCode, stdout, stderr } = await run(["plan", "too-far.ts", "--out", "out.json"], io);
     expect([exitCode, stdout, [...io.disk]]).toEqual([1, "", [[out, "before"]]]);
-    expect(stderr).toBe(`${findingsToText(compile(tooFar).findings)}\nNothing was written to out.json.\n`);
+    const { findings } = compile(tooFar);
+    const frames = await frameFindings("too-far.ts", findings, io);
+    expect(stderr).toBe(`${findingsToText(findings, { frames })}\nNothing was written to out.json.\n`);
   });
 
   test.each(["misspelt.json", "throws.ts", "empty.json", "gone.ts"])(

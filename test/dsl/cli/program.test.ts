@@ -47,6 +47,7 @@ describe("help", () => {
 
       Options:
         --format <format>  how to print it (choices: "text", "json", default: "text")
+        --static           read a code file without running it
         --pretty           JSON in lines, instead of its canonical form
         --out <file>       write to this file instead; a plan with errors is not
                            written
@@ -62,6 +63,7 @@ describe("help", () => {
 
       Options:
         --format <format>  how to print it (choices: "text", "json", default: "text")
+        --static           read a code file without running it
         --against <plan>   fail too where this plan (JSON) is no longer the model's
         -h, --help         show this help
 

@@ -20,9 +20,9 @@ describe("findings of a model file are shown with their line", () => {
   test("by check and by plan, at the literal", async () => {
     write("tug.ts", wrenfield.replace("landing: { flap: deg(25) }", "landing: { flap: deg(35) }"));
     const frame = [
-      "  tug.ts:34:89",
-      "  34 | …takeoff: { flap: deg(12) }, landing: { flap: deg(35) } } },",
-      "     |                                                   ^^",
+      "  tug.ts:34:96",
+      "  34 | …p: deg(0) }, takeoff: { flap: deg(12) }, landing: { flap: deg(35) } } },",
+      "     |                                                                ^^",
     ];
     for (const command of ["check", "plan"]) {
       const { stdout, exitCode } = await run([command, "tug.ts"], io());
@@ -45,7 +45,7 @@ describe("findings of a model file are shown with their line", () => {
       "  moves.ts:2:36\n  2 | export const landing = { flap: deg(35) };\n    |                                    ^^\n",
     );
     write("tug.ts", wrenfield.replace("deg(25)", "deg(Math.round(35))"));
-    expect((await run(["check", "tug.ts"], io())).stdout).toContain("tug.ts:34:89 (computed here)\n");
+    expect((await run(["check", "tug.ts"], io())).stdout).toContain("tug.ts:34:96 (computed here)\n");
   });
 
   test("also where the data is no model, but not in JSON output", async () => {
@@ -81,7 +81,7 @@ describe("--static", () => {
     expect("hostileRan" in globalThis).toBe(false);
     expect(stderr).toMatch(/^hingeline: tug\.ts cannot be read without running it\.\n/);
     expect(stderr).toContain("  tug.ts:1:1\n  1 | globalThis.hostileRan = true;\n");
-    expect(stderr).toContain("tug.ts:35:93\n");
+    expect(stderr).toContain("tug.ts:35:96\n");
   });
 
   test("reads no file outside the project folder, by whatever way", async () => {

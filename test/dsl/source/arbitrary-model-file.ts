@@ -52,7 +52,7 @@ const stop = fc.oneof(
 );
 const deflection = fc.oneof(
   { weight: 4, arbitrary: angle },
-  angle.map((mm) => ({ kind: "throw", mm })),
+  fc.record({ kind: fc.constantFrom("throw", "extension"), mm: angle }, { noNullPrototype: true }),
 );
 export const arbitraryReading: fc.Arbitrary<Json> = fc.oneof(
   { weight: 3, arbitrary: fc.tuple(pulse, deflection) },
@@ -184,11 +184,11 @@ function writeBench(data: BenchData, indent: string, hand: Hand, call: Call): st
   }
 
   function writeReading(reading: Json): string {
-    const [at, deflected, way] = reading as [number, number | { mm: number }, string?];
+    const [at, deflected, way] = reading as [number, number | { kind: string; mm: number }, string?];
     const where =
       typeof deflected === "number"
         ? call("deg", String(deflected))
-        : call("atThrow", call("mm", String(deflected.mm)));
+        : call(deflected.kind === "throw" ? "atThrow" : "atExtension", call("mm", String(deflected.mm)));
     return `[${[call("us", String(at)), where, ...(way === undefined ? [] : [`${quote}${way}${quote}`])].join(", ")}]`;
   }
 }

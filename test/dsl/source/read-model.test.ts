@@ -126,9 +126,10 @@ test("readModel places what is wrong with a model at the literal", async () => {
 
 test("readData never throws, whatever the text", async () => {
   const piece = fc.constantFrom(
-    ..."const a = us ( 1500 ) ; export default { } [ ] , : ... ` ${ } \" ' - + * / => ? . import from async class get".split(
+    ..."const a = us ( 1500 ) ; export default { } [ ] , : ... ` \" ' - + * / => ? . import from async class get".split(
       " ",
     ),
+    "$",
     "\n",
     "model",
     "@hingeline/dsl",

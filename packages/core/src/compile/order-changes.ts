@@ -1,7 +1,7 @@
 import { canonicalJson } from "../plan/canonical-json.ts";
 import type { Edit, SetupPlan } from "../plan/setup-plan.ts";
 import { limitEdits, placeEdit, transitEdits } from "./order-edits.ts";
-import { type ChannelEntries, entriesOf, type PlaceEntry, placeKey } from "./order-entries.ts";
+import { type ChannelEntries, entriesOf, type PlaceEntry } from "./order-entries.ts";
 
 /** A channel that has something to enter. */
 export interface Change {
@@ -55,13 +55,16 @@ export function placeChanges({
   to,
   from,
 }: Change): readonly { readonly place: PlaceEntry; readonly edit: Edit }[] {
-  const wanted = new Set(to.places.map(placeKey));
-  const old = new Map((from?.places ?? []).map((place) => [placeKey(place), place]));
+  const wanted = new Set(to.places.map(({ key }) => key));
+  const old = new Map((from?.places ?? []).map((place) => [place.key, place]));
   const gone = [...old.values()]
-    .filter((place) => !wanted.has(placeKey(place)))
+    .filter(({ key }) => !wanted.has(key))
     .map((place) => ({ ...place, percent: to.restPercent, addPercent: 0 }));
   return [...gone, ...to.places]
-    .filter((place) => canonicalJson(old.get(placeKey(place)) ?? null) !== canonicalJson(place))
+    .filter((place) => {
+      const present = old.get(place.key);
+      return present === undefined || canonicalJson(present) !== canonicalJson(place);
+    })
     .map((place) => ({ place, edit: placeEdit(to.channel, place) }));
 }
 
@@ -82,10 +85,10 @@ export function transitChanges({ to, from }: Change): readonly Edit[] {
  */
 function canChange(from: ChannelEntries, to: ChannelEntries): boolean {
   const [low, high] = narrowLimits({ to, from });
-  const wanted = new Set(to.places.map(placeKey));
+  const wanted = new Set(to.places.map(({ key }) => key));
   return (
     low < high &&
     canonicalJson([from.servos, from.labels]) === canonicalJson([to.servos, to.labels]) &&
-    from.places.every((place) => Object.keys(place.when).length === 0 || wanted.has(placeKey(place)))
+    from.places.every((place) => Object.keys(place.when).length === 0 || wanted.has(place.key))
   );
 }

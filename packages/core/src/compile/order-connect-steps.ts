@@ -9,9 +9,7 @@ const watch = "At unexpected movement, buzzing or high current pull the receiver
 export function connectSteps({ changes, inPlace }: OrderFacts): Draft[] {
   const entries = changes.changed.map(({ to }) => to);
   if (entries.length === 0) return [];
-  const connecting = inPlace
-    ? takeMetersOut(entries)
-    : [...plugIn(entries), ...entries.flatMap(connect(entries))];
+  const connecting = inPlace ? takeMetersOut(entries) : [...plugIn(entries), ...connect(entries)];
   return [
     ...connecting,
     {
@@ -44,10 +42,14 @@ function plugIn(entries: readonly ChannelEntries[]): Draft[] {
   ];
 }
 
-function connect(all: readonly ChannelEntries[]): (entries: ChannelEntries, index: number) => Draft[] {
-  return (entries, index) => {
-    const earlier = all.slice(0, index).flatMap(({ servos }) => servos);
-    const partner = earlier.find((servo) => entries.servos.some((own) => sharesSurface(servo, own)));
+function connect(entries: readonly ChannelEntries[]): Draft[] {
+  // Of each surface with several servos, the first whose linkage is on.
+  const connected = new Map<string, string>();
+  return entries.flatMap(({ servos }) => {
+    const ganged = servos.filter((servo) => servo.includes("."));
+    const surfaces = new Set(ganged.map(surfaceOf));
+    const [, partner] = [...connected].find(([surface]) => surfaces.has(surface)) ?? [];
+    for (const servo of ganged) if (!connected.has(surfaceOf(servo))) connected.set(surfaceOf(servo), servo);
     // Common practice, no source, the 100 mA an assumption of experience: two servos that do not fight hold with hardly more current.
     const fighting =
       partner === undefined
@@ -56,23 +58,23 @@ function connect(all: readonly ChannelEntries[]): (entries: ChannelEntries, inde
     return [
       {
         ...off("connect", "on"),
-        text: `Switch the receiver off. Connect the linkage of ${listWords(entries.servos)} without force, the surface where it rests.`,
+        text: `Switch the receiver off. Connect the linkage of ${listWords(servos)} without force, the surface where it rests.`,
       },
       {
         ...on("connect", "on"),
-        text: `Switch the receiver on. Move ${listWords(entries.servos)} a little first, then to the near positions, the far ones, and together with others.${fighting} ${watch}`,
+        text: `Switch the receiver on. Move ${listWords(servos)} a little first, then to the near positions, the far ones, and together with others.${fighting} ${watch}`,
       },
     ];
-  };
+  });
 }
 
 function servosOf(entries: readonly ChannelEntries[]): string {
   return listWords(entries.flatMap(({ servos }) => servos));
 }
 
-/** Whether "rudder.upper" and "rudder.lower" move one surface. */
-function sharesSurface(one: string, other: string): boolean {
-  return one.includes(".") && one.split(".")[0] === other.split(".")[0];
+/** "rudder" of "rudder.upper" and "rudder.lower". */
+function surfaceOf(servo: string): string {
+  return servo.split(".", 1)[0] ?? servo;
 }
 
 function off(phase: string, linkage: "on" | "off") {

@@ -22,6 +22,8 @@ export interface ChannelEntries {
 }
 
 export interface PlaceEntry {
+  /** One for a control's position under its conditions. */
+  readonly key: string;
   readonly control: string;
   readonly position: string | -1 | 1;
   readonly when: Readonly<Record<string, string>>;
@@ -47,17 +49,12 @@ export function scaleOf({ name, centreUs, per100Us, reachPercent, stepPercent }:
   };
 }
 
-/** One key for a control's position under its conditions. */
-export function placeKey({ control, position, when }: Omit<PlaceEntry, "percent" | "addPercent">): string {
-  return JSON.stringify([control, position, Object.entries(when).sort(([a], [b]) => (a < b ? -1 : 1))]);
-}
-
 function channelEntries(channel: PlanChannel, radio: PlanRadio): ChannelEntries {
   const dial = dialOf(channel, radio);
   const settings = readSettings(channel, radio);
   // A matched side may have been rounded with its twin: what its first detent says goes before the nearest value.
   const restsAt = firstDetents(settings);
-  const resting = settings.filter((place) => isEmpty(place.when) && restsAt.has(placeKey(place)));
+  const resting = settings.filter((place) => isEmpty(place.when) && restsAt.has(place.key));
   const restPercent = resting[0]?.percent ?? dial(channel.neutral.pulseUs, channel.neutral.percent);
   return {
     channel: channel.channel,
@@ -80,14 +77,19 @@ function readSettings({ settings }: PlanChannel, { endPoints }: PlanRadio): read
   const places = settings.map((setting): Place => {
     const { control, when = {}, enter } = setting;
     const percent = endPoints === "scale" ? enter.sharePercent : enter.percent;
-    return { control, position: positionOf(setting), when, percent };
+    const position = positionOf(setting);
+    return { key: placeKey(control, position, when), control, position, when, percent };
   });
   // A Y lead states every value once for each of its surfaces.
-  return [...new Map(places.map((place) => [placeKey(place), place])).values()];
+  return [...new Map(places.map((place) => [place.key, place])).values()];
 }
 
 function positionOf({ detent, stick = 1 }: Setting): string | -1 | 1 {
   return detent ?? stick;
+}
+
+function placeKey(control: string, position: string | -1 | 1, when: PlaceEntry["when"]): string {
+  return JSON.stringify([control, position, Object.entries(when).sort(([a], [b]) => (a < b ? -1 : 1))]);
 }
 
 /**
@@ -112,13 +114,11 @@ function buildPlaces(
   const plain = settings.filter(({ when }) => isEmpty(when));
   const conditional = settings.filter(({ when }) => !isEmpty(when));
   const detentsFirst = (a: Place, b: Place) => Number(!isDetent(a.position)) - Number(!isDetent(b.position));
-  for (const place of plain.filter((one) => !restsAt.has(placeKey(one))).toSorted(detentsFirst)) add(place);
+  for (const place of plain.filter(({ key }) => !restsAt.has(key)).toSorted(detentsFirst)) add(place);
   for (const place of impliedPlaces(conditional, plain, restsAt)) add(place);
   for (const place of conditional.toSorted(detentsFirst)) add(place);
   // Under a condition even a zero counts: it stands in for the value without the condition.
-  return built.filter(
-    (place) => place.addPercent !== 0 || (!isEmpty(place.when) && !restsAt.has(placeKey(place))),
-  );
+  return built.filter((place) => place.addPercent !== 0 || (!isEmpty(place.when) && !restsAt.has(place.key)));
 }
 
 /** Detents that no setting states, but at which another selector, itself at rest, no longer gives what it gives at rest. */
@@ -130,10 +130,11 @@ function impliedPlaces(
   const implied = new Map<string, Place>();
   for (const place of conditional) {
     const [needed, ...others] = Object.entries(place.when);
-    if (needed === undefined || others.length > 0 || !restsAt.has(placeKey(place))) continue;
+    if (needed === undefined || others.length > 0 || !restsAt.has(place.key)) continue;
     const [control, position] = needed;
     const stated = plain.some((one) => one.control === control && one.position === position);
-    if (!stated) implied.set(JSON.stringify(needed), { control, position, when: {}, percent: place.percent });
+    const key = placeKey(control, position, {});
+    if (!stated) implied.set(key, { key, control, position, when: {}, percent: place.percent });
   }
   return [...implied.values()];
 }
@@ -142,8 +143,9 @@ function impliedPlaces(
 function firstDetents(settings: readonly Place[]): ReadonlySet<string> {
   const first = new Map<string, string>();
   for (const place of settings) {
-    const group = placeKey({ ...place, position: "" });
-    if (isDetent(place.position) && !first.has(group)) first.set(group, placeKey(place));
+    if (!isDetent(place.position)) continue;
+    const group = placeKey(place.control, "", place.when);
+    if (!first.has(group)) first.set(group, place.key);
   }
   return new Set(first.values());
 }

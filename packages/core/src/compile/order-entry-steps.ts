@@ -11,7 +11,7 @@ import {
   transitChanges,
 } from "./order-changes.ts";
 import { failsafeEdit, limitEdits, restEdit } from "./order-edits.ts";
-import { type ChannelEntries, type PlaceEntry, placeKey, scaleOf } from "./order-entries.ts";
+import { type ChannelEntries, type PlaceEntry, scaleOf } from "./order-entries.ts";
 import type { Draft } from "./order-walk.ts";
 import { listWords, nameChannel, nameChannels, namePlace } from "./order-words.ts";
 
@@ -216,11 +216,10 @@ function placeSteps(changed: readonly Change[]): readonly PlaceStep[] {
   const steps = new Map<string, { place: PlaceEntry; edits: Edit[]; furthest: number }>();
   for (const change of changed)
     for (const { place, edit } of placeChanges(change)) {
-      const key = placeKey(place);
-      const step = steps.get(key) ?? { place, edits: [], furthest: 0 };
+      const step = steps.get(place.key) ?? { place, edits: [], furthest: 0 };
       step.edits.push(edit);
       step.furthest = Math.max(step.furthest, Math.abs(place.addPercent));
-      steps.set(key, step);
+      steps.set(place.key, step);
     }
   const rank = ({ place: { position, when } }: PlaceStep) =>
     (typeof position === "string" ? 0 : 2) + (Object.keys(when).length === 0 ? 0 : 1);

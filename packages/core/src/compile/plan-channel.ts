@@ -5,6 +5,7 @@ import type { EnteredWish } from "./enter-wishes.ts";
 import type { Entry } from "./entry-grid.ts";
 import type { Controls } from "./motion.ts";
 import type { Output } from "./output.ts";
+import { planCurve } from "./plan-curve.ts";
 import { planDoubt } from "./plan-doubt.ts";
 import { planExtremes } from "./plan-extremes.ts";
 import { planLoad } from "./plan-load.ts";
@@ -47,6 +48,7 @@ export function planChannel(
     guardUs: output.guardUs,
     limits: output.grid.limits,
     neutral: percentPulse(neutral.entry),
+    ...planCurve(output, model.radio),
     settings: own.flatMap((wish) => planSettings(output, wish, neutral.entry, model, controls)),
     ...(summed === undefined ? {} : { summed }),
     extremes: planExtremes(output, model.radio, controls, complete, report),

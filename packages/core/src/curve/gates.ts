@@ -88,7 +88,7 @@ function touchHigh(gates: Gates, gate: number, lowFrom: number, exit: Knot | und
 function touchLow(gates: Gates, gate: number, highFrom: number, exit: Knot | undefined): TouchingLine {
   const x = gates.x[gate] as number;
   const y = gates.low[gate] as number;
-  let slope = -1e9;
+  let slope = exit === undefined ? 0 : Math.max(0, (y - exit.y) / (x - exit.x));
   for (let i = highFrom; i < gate; i++) {
     const limit = (y - (gates.high[i] as number)) / (x - (gates.x[i] as number));
     if (limit > slope) slope = limit;

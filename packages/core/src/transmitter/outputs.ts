@@ -1,7 +1,8 @@
 import { bend, passDevice, sendPulse } from "./shape-pulse.ts";
 import {
+  type Contribution,
   type ControlPositions,
-  contributingControls,
+  contributionsByControl,
   countingContributions,
   furthestPosition,
   type OutputMemory,
@@ -32,8 +33,8 @@ export function pulseAt(
   positions: ControlPositions,
   addedUs: readonly number[] = [],
 ): number {
-  const shares = contributingControls(memory).map((control) =>
-    shareOf(transmitter, memory, control, positions),
+  const shares = [...contributionsByControl(memory)].map(([control, own]) =>
+    shareOf(transmitter, control, own, positions),
   );
   return pulseOf(transmitter, memory, shares, addedUs);
 }
@@ -52,12 +53,12 @@ export function outputOverTime(
   const memory = transmitter.outputs[output];
   if (memory === undefined) return undefined;
   const elapsed = Math.max(0, seconds);
-  const shares = contributingControls(memory).map((control) => {
-    const last = shareOf(transmitter, memory, control, to);
+  const shares = [...contributionsByControl(memory)].map(([control, own]) => {
+    const last = shareOf(transmitter, control, own, to);
     const transit = Object.hasOwn(memory.transits, control) ? (memory.transits[control] ?? 0) : 0;
     if (elapsed >= transit) return last;
     const done = elapsed / transit;
-    return shareOf(transmitter, memory, control, from) * (1 - done) + last * done;
+    return shareOf(transmitter, control, own, from) * (1 - done) + last * done;
   });
   return pulseOf(transmitter, memory, shares, []);
 }
@@ -65,14 +66,11 @@ export function outputOverTime(
 /** What one control adds to the sum, percent. */
 function shareOf(
   transmitter: Transmitter,
-  memory: OutputMemory,
   control: string,
+  own: readonly Contribution[],
   positions: ControlPositions,
 ): number {
-  const counting = countingContributions(
-    memory.contributions.filter((one) => one.control === control),
-    (selector, detent) => positions[selector] === detent,
-  );
+  const counting = countingContributions(own, (selector, detent) => positions[selector] === detent);
   const position = positions[control] ?? 0;
   if (typeof position === "string") return counting.find((one) => one.position === position)?.percent ?? 0;
   const furthest = furthestPosition(transmitter, control);

@@ -2,7 +2,7 @@ import { addIntervals, hullOf, type Interval, joinIntervals } from "./interval.t
 import { bend, passDevice, sendPulse } from "./shape-pulse.ts";
 import {
   type Contribution,
-  contributingControls,
+  contributionsByControl,
   countingContributions,
   furthestPosition,
   type OutputMemory,
@@ -33,10 +33,11 @@ export function reachOf(transmitter: Transmitter, memory: OutputMemory): Interva
 
 /** Every sum of rest and contributions: for every standing of the selectors on which contributions depend, the sum of the hulls. */
 function sumInterval(transmitter: Transmitter, memory: OutputMemory): Interval {
+  const controls = [...contributionsByControl(memory)];
   return standings(memory)
     .map((standing) =>
-      contributingControls(memory)
-        .map((control) => shareInterval(transmitter, memory, control, standing))
+      controls
+        .map(([control, own]) => shareInterval(transmitter, memory, control, own, standing))
         .reduce(addIntervals, [memory.restPercent, memory.restPercent]),
     )
     .reduce(joinIntervals);
@@ -46,7 +47,8 @@ function sumInterval(transmitter: Transmitter, memory: OutputMemory): Interval {
 type Standing = ReadonlyMap<string, string | undefined>;
 
 function standings({ contributions }: OutputMemory): readonly Standing[] {
-  const selectors = new Set(contributions.flatMap(({ when }) => Object.keys(when)));
+  const selectors = new Set<string>();
+  for (const { when } of contributions) for (const selector of Object.keys(when)) selectors.add(selector);
   return [...selectors].reduce<readonly Standing[]>(
     (all, selector) => {
       const detents = new Set<string | undefined>([undefined]);
@@ -64,9 +66,9 @@ function shareInterval(
   transmitter: Transmitter,
   memory: OutputMemory,
   control: string,
+  own: readonly Contribution[],
   standing: Standing,
 ): Interval {
-  const own = memory.contributions.filter((one) => one.control === control);
   const values = (some: readonly Contribution[]) =>
     some.map(({ position, percent }) =>
       typeof position === "string" ? percent : percent * furthestPosition(transmitter, control),

@@ -3,12 +3,13 @@ import { pct, us } from "../units/quantity.ts";
 import type { Device, OutputMemory, Transmitter } from "./transmitter.ts";
 
 /** Percent in, percent out: the output's curve, straight between its points and level outside them. */
-export function bend({ curve = [] }: OutputMemory, percent: number): number {
+export function bend({ curve }: OutputMemory, percent: number): number {
+  const last = curve?.at(-1);
+  if (curve === undefined || last === undefined) return percent;
   const above = curve.findIndex(({ inputPercent }) => inputPercent >= percent);
-  const right = curve[above] ?? curve.at(-1);
+  const right = curve[above] ?? last;
   const left = curve[above - 1];
-  if (right === undefined) return percent;
-  if (above < 0 || left === undefined) return right.percent;
+  if (left === undefined) return right.percent;
   const share = (percent - left.inputPercent) / (right.inputPercent - left.inputPercent);
   return left.percent * (1 - share) + right.percent * share;
 }

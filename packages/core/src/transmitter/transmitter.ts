@@ -77,9 +77,17 @@ export function countingContributions(
   return standing.filter((one) => conditions(one) === most);
 }
 
-/** The names of all controls that contribute, each once. */
-export function contributingControls({ contributions }: OutputMemory): readonly string[] {
-  return [...new Set(contributions.map(({ control }) => control))];
+/** The contributions of each control that has any, in the order in which the controls first come. */
+export function contributionsByControl({
+  contributions,
+}: OutputMemory): ReadonlyMap<string, readonly Contribution[]> {
+  const grouped = new Map<string, Contribution[]>();
+  for (const one of contributions) {
+    const own = grouped.get(one.control);
+    if (own === undefined) grouped.set(one.control, [one]);
+    else own.push(one);
+  }
+  return grouped;
 }
 
 /** The largest position of a stick, its trim added: 1 without trim. */

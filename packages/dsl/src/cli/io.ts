@@ -1,4 +1,5 @@
 import type { Files } from "../load/files.ts";
+import type { Live } from "./live.ts";
 
 /** Everything a command may touch; the real one is made in bin.ts, tests make their own. */
 export interface Io extends Files {
@@ -9,6 +10,8 @@ export interface Io extends Files {
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly out: OutFiles;
   readonly version: () => string;
+  /** Absent where nothing can be watched. */
+  readonly live?: Live;
 }
 
 export interface Output {

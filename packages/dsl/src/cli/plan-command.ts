@@ -32,7 +32,8 @@ export async function planCommand(
   const plan = compile(loaded.model);
   const refused = plan.findings.some(({ severity }) => severity === "error");
   const colour = out === undefined && wantsColour(io.stdout, io);
-  const frames = format === "text" ? await frameFindings(model, plan.findings, io) : undefined;
+  const shown = format === "text" || (refused && out !== undefined);
+  const frames = shown ? await frameFindings(model, plan.findings, io) : undefined;
   const text = format === "json" ? planToJson(plan, { pretty }) : planToText(plan, { colour, frames });
   if (out === undefined) {
     io.stdout.write(text);

@@ -4,6 +4,7 @@ import type { CheckArgs } from "./check-command.ts";
 import { exitDone, exitUnusable } from "./exit-code.ts";
 import type { InitArgs } from "./init-command.ts";
 import type { Io } from "./io.ts";
+import type { SheetArgs } from "./make-sheet.ts";
 import type { PlanArgs } from "./plan-command.ts";
 import type { SchemaArgs } from "./schema-command.ts";
 
@@ -72,6 +73,21 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
     .action(async (model: string, options: Omit<CheckArgs, "model">) => {
       const { checkCommand } = await import("./check-command.ts");
       done(await checkCommand({ model, ...options }, io));
+    });
+  command("sheet", "Print the bench sheet of a model, one page for each pair of servos, with pictures.")
+    .addArgument(modelArgument())
+    .addOption(
+      new Option("--format <format>", "how to print it").choices(["html", "markdown"]).default("html"),
+    )
+    .option("--surface <names...>", "only the pages that show these surfaces")
+    .option("--pair <name>", "only this page, or the pages of this group")
+    .option("--picture <name>", "one picture alone, as SVG")
+    .option("--static", "read a code file without running it")
+    .option("--out <file>", "write to this file instead; a sheet with errors is not written")
+    .option("--watch", "serve it on this computer and make it anew on every save")
+    .action(async (model: string, options: Omit<SheetArgs, "model">) => {
+      const { sheetCommand } = await import("./sheet-command.ts");
+      done(await sheetCommand({ model, ...options }, io));
     });
   command("convert", "Turn one pulse into percent or back, with the arithmetic shown.")
     .argument("[model]", "a model whose radio counts (.ts, .json, or - for JSON on standard input)")

@@ -49,6 +49,8 @@ async function importFile(fullPath: string): Promise<Readonly<Record<string, unk
     interopDefault: false,
     virtualModules,
   });
+  // Read again, as a watcher does, a model is run again, with all that it imports; what is installed stays.
+  for (const file of Object.keys(jiti.cache)) if (!file.includes("node_modules")) delete jiti.cache[file];
   return jiti.import(fullPath);
 }
 

@@ -39,8 +39,8 @@ export function editValue(slot: Slot, editing: Editing): void {
     isObject(now) &&
     isObject(wanted) &&
     hasAll(wanted, now) &&
-    // A call has no braces to add a part to.
-    (traced.literal !== undefined || hasAll(now, wanted) || !isReplaceable)
+    // A call has no braces to add a part to, and makes one kind only.
+    (traced.literal !== undefined || !isReplaceable || (hasAll(now, wanted) && now.kind === wanted.kind))
   ) {
     editObject(traced, now, wanted, slot, editing);
   } else if (

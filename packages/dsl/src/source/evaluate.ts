@@ -90,11 +90,7 @@ export function evaluate(source: Source): Evaluation {
     const binding = scopeIn(path)?.names.get(node.text);
     if (binding !== undefined) return resolveBinding(path, binding, node);
     if (node.text === "undefined") return computed(undefined, node);
-    return refuse(
-      node,
-      `"${node.text}" is not declared in this file.`,
-      "Declare it with const, or import it.",
-    );
+    return refuse(node, `"${node.text}" is neither declared in this file nor imported.`);
   }
 
   function resolveBinding(path: string, binding: Binding, use: ts.Node): Traced {

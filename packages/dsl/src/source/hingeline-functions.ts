@@ -1,5 +1,6 @@
 import {
   amps,
+  ballRodFromRule,
   celsius,
   deg,
   degPerS,
@@ -41,7 +42,7 @@ import { matched, together } from "../declare/groups.ts";
 import { ballRod, bentRod, cables, chain, pushrod, torqueRod, track } from "../declare/linkages.ts";
 import { model } from "../declare/model.ts";
 import { per } from "../declare/per.ts";
-import { atPart, atPulse, atThrow, stopAt } from "../declare/places.ts";
+import { atExtension, atPart, atPulse, atThrow, stopAt } from "../declare/places.ts";
 import type { Traced, TracedObject } from "./traced.ts";
 
 /** A function that a model file may call: the real one, and which argument each part of its result comes from. */
@@ -78,7 +79,8 @@ const list =
     object(node, [[name, { kind: "list", node, items, literal: undefined, open: [] }]]);
 
 const units = { amps, celsius, deg, degPerS, degPerUs, grams, m, mm, mps, newtons, nm, pct, s, us, volts };
-const conversions = {
+const computing = {
+  ballRodFromRule,
   fromFoot,
   fromInch,
   fromKgfCm,
@@ -105,7 +107,7 @@ const linkages = { ballRod, bentRod, cables, pushrod, torqueRod, track };
 /** What "@hingeline/dsl" exports that declares, by name. */
 export const hingelineFunctions: ReadonlyMap<string, HingelineFunction> = new Map([
   ...each(units, itself),
-  ...each(conversions, nowhere),
+  ...each(computing, nowhere),
   ...each(linkages, partsOf(0)),
   ...each({ stick }, partsOf(0)),
   ...each({ selector }, list("detents")),
@@ -118,7 +120,7 @@ export const hingelineFunctions: ReadonlyMap<string, HingelineFunction> = new Ma
     ]),
   ),
   ...each({ per }, fields("per", "cases")),
-  ...each({ atThrow }, fields("mm")),
+  ...each({ atThrow, atExtension }, fields("mm")),
   ...each({ atPulse }, fields("us")),
   ...each({ atPart }, fields("part")),
   ...each({ stopAt }, fields("pulse", "reason", "current")),

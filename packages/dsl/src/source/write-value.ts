@@ -98,9 +98,10 @@ function writeReading(value: Json, style: Style): string | undefined {
 
 function writeDeflection(value: Json | undefined, style: Style): string | undefined {
   if (!isObject(value)) return quantity("deg", value, style);
-  return value.kind === "throw"
-    ? writeCall("atThrow", "throw", ["mm"], [quantity("mm", value.mm, style)], style)
-    : undefined;
+  const { kind, mm } = value;
+  if (kind !== "throw" && kind !== "extension") return undefined;
+  const call = kind === "throw" ? "atThrow" : "atExtension";
+  return writeCall(call, kind, ["mm"], [quantity("mm", mm, style)], style);
 }
 
 function writeMeasured(value: Json, [part]: Address, style: Style): string | undefined {

@@ -93,7 +93,10 @@ function channelRow(
     "tr",
     {},
     h("th", { scope: "row" }, String(channel)),
-    h("td", { class: "names" }, servos.map((servo, index) => [index === 0 ? "" : ", ", h("bdi", {}, visibleText(servo))]),
+    h(
+      "td",
+      { class: "names" },
+      servos.map((servo, index) => [index === 0 ? "" : ", ", h("bdi", {}, visibleText(servo))]),
     ),
     h("td", {}, direction),
     cells,

@@ -54,7 +54,9 @@ function servoBlocks(servo: SheetServo, plan: SetupPlan, model: Model): string[]
   );
   return [
     `### Channel ${channel.channel}: ${plain(described.id)}${label === undefined ? "" : ` (${plain(label)})`}`,
-    ["| position | wanted | ENTER % | adds % | pulse µs |", "|---|---|--:|--:|--:|", ...rows].map(trueMinus).join("\n"),
+    ["| position | wanted | ENTER % | adds % | pulse µs |", "|---|---|--:|--:|--:|", ...rows]
+      .map(trueMinus)
+      .join("\n"),
     ...list(servoFacts(servo, plan, model).map(({ name, text }) => trueMinus(`**${name}** ${plain(text)}`))),
   ];
 }

@@ -1,0 +1,92 @@
+import { minimaxPolyline } from "../curve/minimax-polyline.ts";
+import type { Knot } from "../curve/polyline.ts";
+import { roundPolyline } from "../curve/round-polyline.ts";
+import { worstError } from "../curve/worst-error.ts";
+import type { Radio } from "../model/model.ts";
+import type { PlanChannel } from "../plan/setup-plan.ts";
+import { gridNeighbours } from "../signal/grid.ts";
+import { toPercent, toPulse } from "../signal/percent.ts";
+import { us } from "../units/quantity.ts";
+import type { Output } from "./output.ts";
+
+/** The curve of a channel and how far off it is. */
+export type PlanCurve = Required<Pick<PlanChannel, "curve" | "curveWorstDeg">>;
+
+/**
+ * The correction curve of a channel with as many points as the radio has, equally spaced: its input is the deflection, -100 lowest and +100
+ * highest, its output the percent, its worst error in pulse the least that points on the grid can have. Undefined where the radio has no
+ * curve, or the bench knows no degrees.
+ */
+export function planCurve(
+  output: Output,
+  radio: Radio,
+  points: number = radio.curvePoints,
+): PlanCurve | undefined {
+  const { travel, openPlaces, openUs, grid } = output;
+  if (points < 2 || travel.unit !== "deg") return undefined;
+  const [lowest, highest] = openPlaces;
+  const placeOf = (command: number) =>
+    Math.min(highest, Math.max(lowest, lowest + ((command + 100) / 200) * (highest - lowest)));
+  const commandOf = (place: number) => ((place - lowest) / (highest - lowest)) * 200 - 100;
+  const pulseOf = (command: number) => travel.pulseAt(placeOf(command)) ?? Number.NaN;
+  const ends = [pulseOf(-100), pulseOf(100)].sort((a, b) => a - b);
+  const breaks = travel.knotsUs
+    .flatMap((pulseUs) => travel.placeAt(pulseUs) ?? [])
+    .map(commandOf)
+    .filter((command) => Math.abs(command) < 100)
+    .sort((a, b) => a - b);
+  const lowUs = Math.max(openUs[0], grid.limits.low.pulseUs);
+  const highUs = Math.min(openUs[1], grid.limits.high.pulseUs);
+  const exact = minimaxPolyline(pulseOf, [-100, 100], points, {
+    points: "equal",
+    breaks,
+    range: [ends[0] ?? lowUs, ends[1] ?? highUs],
+  });
+  if (exact === undefined) return undefined;
+  const range = [us(lowUs), us(highUs)] as const;
+  const rounded = roundPolyline(pulseOf, exact.knots, {
+    neighbours: (pulseUs) =>
+      gridNeighbours(radio, us(pulseUs), range).map((percent) => toPulse(radio, percent)),
+    range,
+    breaks,
+  });
+  if (rounded === undefined) return undefined;
+  return {
+    curve: rounded.knots.map(({ x, y }) => ({ commandPercent: x, percent: onGrid(radio, y), pulseUs: y })),
+    curveWorstDeg: worstDegrees(output, rounded.knots, lowest, highest),
+  };
+}
+
+function onGrid(radio: Radio, pulseUs: number): number {
+  const percent = toPercent(radio, us(pulseUs));
+  const [below, above] = gridNeighbours(radio, us(pulseUs), [us(pulseUs - 1e-6), us(pulseUs + 1e-6)]);
+  return above ?? below ?? percent;
+}
+
+/** The largest difference between the deflection that the curve gives and the straight line that is wanted. */
+function worstDegrees({ travel }: Output, knots: readonly Knot[], lowest: number, highest: number): number {
+  const pulseOn = (command: number) => {
+    const index = Math.max(
+      1,
+      knots.findIndex(({ x }) => x >= command),
+    );
+    const [from, to] = [knots[index - 1], knots[index]];
+    if (from === undefined || to === undefined) return Number.NaN;
+    const share = (command - from.x) / (to.x - from.x);
+    return from.y * (1 - share) + to.y * share;
+  };
+  const breaks = knots.slice(1).flatMap((to, index) => {
+    const from = knots[index];
+    if (from === undefined || from.y === to.y) return [to.x];
+    const passed = travel.knotsUs
+      .map((pulseUs) => from.x + ((pulseUs - from.y) / (to.y - from.y)) * (to.x - from.x))
+      .filter((command) => command > from.x && command < to.x);
+    return [...passed, to.x];
+  });
+  const line = [
+    { x: -100, y: lowest },
+    { x: 100, y: highest },
+  ];
+  const inner = breaks.filter((command) => command > -100 && command < 100).sort((a, b) => a - b);
+  return worstError((command) => travel.placeAt(pulseOn(command)) ?? Number.NaN, line, inner) ?? 0;
+}
