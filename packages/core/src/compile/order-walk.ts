@@ -49,7 +49,7 @@ export function walkOrder(
   bounds: ReadonlyMap<number, Bounds>,
 ): readonly ProcedureStep[] | undefined {
   const channels = startChannels(start, bounds);
-  // Channels edited since a step last listed their reach, or proved it with the linkages on or off: no step looks at all others.
+  // Channels whose reach is to be listed, or proved with the linkages on or off, since they were edited: no step looks at the others.
   const unlisted = new Set(channels.values());
   const unproved = { on: new Set(channels.values()), off: new Set(channels.values()) };
   const steps: ProcedureStep[] = [];
@@ -58,7 +58,7 @@ export function walkOrder(
       const own = channels.get(edit.channel);
       if (own === undefined) continue;
       if (!mayEmit(own, enter(start, own, edit), step)) return undefined;
-      for (const channels of [unlisted, unproved.on, unproved.off]) channels.add(own);
+      for (const due of [unlisted, unproved.on, unproved.off]) due.add(own);
     }
     if (step.supply === "on") {
       for (const own of unproved[step.linkage]) if (!mayEmit(own, own.reachUs, step)) return undefined;

@@ -74,7 +74,7 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
       const { checkCommand } = await import("./check-command.ts");
       done(await checkCommand({ model, ...options }, io));
     });
-  command("sheet", "Print the bench sheet of a model, one page for each pair of servos, with pictures.")
+  command("sheet", "Print the bench sheet of a model, with pictures.")
     .addArgument(modelArgument())
     .addOption(
       new Option("--format <format>", "how to print it").choices(["html", "markdown"]).default("html"),

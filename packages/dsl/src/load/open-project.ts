@@ -36,10 +36,7 @@ export async function openProject(fullPath: string, files: Files): Promise<Proje
         return undefined;
       }
     },
-    nameOf: (path) => {
-      const name = relative(files.cwd, join(folder, path));
-      return name.startsWith("..") ? join(folder, path) : name;
-    },
+    nameOf: (path) => relative(files.cwd, join(folder, path)),
   };
 }
 

@@ -82,7 +82,8 @@ function candidates(path: string): string[] {
   if (suffix === ".ts" || suffix === ".mts") return [path];
   if (suffix === ".js" || suffix === ".mjs")
     return [`${path.slice(0, -suffix.length)}${suffix.replace("js", "ts")}`, path];
-  const suffixes = [".ts", ".mts", ".js", ".mjs"];
+  // All that running would look for, so that what is found is what would run.
+  const suffixes = [".ts", ".mts", ".js", ".mjs", ".cjs", ".cts", ".tsx"];
   return [...suffixes.map((end) => path + end), ...suffixes.map((end) => posix.join(path, `index${end}`))];
 }
 

@@ -1,0 +1,77 @@
+import type { Finding } from "../findings/finding.ts";
+import type { CurvePoint, PercentPulse, PlanChannel, PlanRadio, Setting, SetupPlan } from "./setup-plan.ts";
+
+/**
+ * One thing that differs between two plans, in the words of the plan. `before` and `after` are what the two say; one of them is absent
+ * where only one plan says anything.
+ */
+export type PlanChange =
+  | ({ readonly kind: "model" } & Sides<string>)
+  | ({ readonly kind: "radio" } & Sides<PlanRadio>)
+  /** The servos of a channel that is new, gone, or feeds others; nothing else is told of it. */
+  | ({ readonly kind: "channel"; readonly channel: number } & Sides<readonly string[]>)
+  /** The label on a servo: another label is another servo. */
+  | ({ readonly kind: "label"; readonly channel: number; readonly servo: string } & Sides<string>)
+  | ({ readonly kind: "direction"; readonly channel: number } & Sides<PlanChannel["direction"]>)
+  | ({ readonly kind: "safe"; readonly channel: number } & Sides<PlanChannel["safeUs"]>)
+  | ({ readonly kind: "value"; readonly channel: number; readonly value: ValueName } & Sides<PercentPulse>)
+  | ({ readonly kind: "setting"; readonly place: SettingPlace } & Sides<SettingValue>)
+  /** What positions add to the value at rest, where that is all that changed of them. */
+  | { readonly kind: "adds"; readonly channel: number; readonly places: readonly AddedPlace[] }
+  | ({ readonly kind: "curve"; readonly channel: number } & Sides<readonly CurvePoint[]>)
+  /** Seconds of a control's longest way. */
+  | ({ readonly kind: "transit"; readonly channel: number; readonly control: string } & Sides<number>)
+  | ({ readonly kind: "finding"; readonly code: string; readonly at: string } & Sides<Finding>)
+  /** Parts with other numbers that nobody enters, as computed from the rest. */
+  | { readonly kind: "computed"; readonly parts: readonly ComputedPart[] };
+
+export interface Sides<T> {
+  readonly before?: T;
+  readonly after?: T;
+}
+
+export type ValueName = "lowLimit" | "highLimit" | "neutral" | "failsafe";
+
+/** Which setting of which channel. */
+export interface SettingPlace extends Pick<Setting, "control" | "detent" | "stick" | "when" | "surface"> {
+  readonly channel: number;
+}
+
+/** What a setting wants, what is entered for it, and what that gives. */
+export interface SettingValue extends PercentPulse {
+  readonly wantedDeg?: number;
+  readonly throwMm?: number;
+  readonly extensionMm?: number;
+  readonly addPercent: number;
+  readonly sharePercent: number;
+  readonly givesDeg?: number;
+}
+
+/** Percents that a setting adds to its channel's value at rest. */
+export interface AddedPlace {
+  readonly place: SettingPlace;
+  readonly before: number;
+  readonly after: number;
+}
+
+/** A part of the document, or of one channel in it. */
+export type ComputedPart =
+  | { readonly part: keyof SetupPlan }
+  | { readonly channel: number; readonly part: keyof PlanChannel };
+
+/** Both sides of a change, without those that are undefined. */
+export function sidesOf<T>(before: T | undefined, after: T | undefined): Sides<T> {
+  return { ...(before === undefined ? {} : { before }), ...(after === undefined ? {} : { after }) };
+}
+
+/** Where a setting of a channel stands. */
+export function placeOf(channel: number, { control, detent, stick, when, surface }: Setting): SettingPlace {
+  return {
+    channel,
+    control,
+    ...(detent === undefined ? {} : { detent }),
+    ...(stick === undefined ? {} : { stick }),
+    ...(when === undefined ? {} : { when }),
+    surface,
+  };
+}

@@ -1,0 +1,91 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { compile } from "../../../packages/core/src/compile/compile.ts";
+import type { Model } from "../../../packages/core/src/model/model.ts";
+import { monotoneCurve } from "../../../packages/core/src/numeric/monotone-curve.ts";
+import type { PlanChannel } from "../../../packages/core/src/plan/setup-plan.ts";
+import { pct } from "../../../packages/core/src/units/quantity.ts";
+import { arbitraryModel } from "../../support/arbitrary-model.ts";
+import { readings, smallModel, smallSurface } from "../../support/small-model.ts";
+
+const bent = readings([1200, -20], [1350, -11], [1500, 0], [1650, 14], [1800, 32]);
+
+function curved(points: number, step = 0.1): PlanChannel {
+  const { radio } = smallModel();
+  const model: Model = smallModel({
+    radio: { ...radio, curvePoints: points, step: pct(step) },
+    surfaces: { flap: smallSurface({ readings: bent }) },
+  });
+  const [channel] = compile(model).channels;
+  if (channel === undefined) throw new Error("the flap has a channel");
+  return channel;
+}
+
+test("a curve has the radio's points, equally spaced, each on the grid and inside the limits, rising or falling throughout", () => {
+  fc.assert(
+    fc.property(arbitraryModel, (model) => {
+      for (const { curve, limits, direction } of compile(model).channels) {
+        if (curve === undefined) continue;
+        expect(curve).toHaveLength(model.radio.curvePoints);
+        curve.forEach(({ commandPercent, percent, pulseUs }, index) => {
+          expect(commandPercent).toBeCloseTo(-100 + (200 * index) / (curve.length - 1), 9);
+          expect(pulseUs).toBeGreaterThanOrEqual(limits.low.pulseUs);
+          expect(pulseUs).toBeLessThanOrEqual(limits.high.pulseUs);
+          const steps = percent / model.radio.step;
+          expect(Math.abs(steps - Math.round(steps))).toBeLessThan(1e-6);
+          const before = curve[index - 1];
+          if (before !== undefined)
+            expect((pulseUs - before.pulseUs) * (direction === "rising" ? 1 : -1)).toBeGreaterThanOrEqual(0);
+        });
+      }
+    }),
+    { numRuns: 40 },
+  );
+});
+
+test("curveWorstDeg is what a dense run along the curve finds, by an independent walk", () => {
+  const { curve = [], curveWorstDeg, safeUs } = curved(5);
+  const response = monotoneCurve(
+    bent.map(([pulse]) => pulse),
+    bent.map(([, at]) => at as number),
+  );
+  const [lowDeg, highDeg] = safeUs.map((pulse) => response.valueAt(pulse) ?? Number.NaN);
+  let worst = 0;
+  for (let command = -100; command <= 100; command += 0.01) {
+    const to = Math.max(
+      1,
+      curve.findIndex((point) => point.commandPercent >= command),
+    );
+    const [a, b] = [curve[to - 1], curve[to]];
+    if (a === undefined || b === undefined) throw new Error("the curve spans the command");
+    const pulse =
+      a.pulseUs +
+      ((command - a.commandPercent) / (b.commandPercent - a.commandPercent)) * (b.pulseUs - a.pulseUs);
+    const wanted = (lowDeg ?? 0) + ((command + 100) / 200) * ((highDeg ?? 0) - (lowDeg ?? 0));
+    worst = Math.max(worst, Math.abs((response.valueAt(pulse) ?? Number.NaN) - wanted));
+  }
+  expect(curveWorstDeg).toBeCloseTo(worst, 3);
+});
+
+test("more points are better, and five are far better than the straight line of two", () => {
+  const [two, three, five, nine] = [2, 3, 5, 9].map((points) => curved(points).curveWorstDeg ?? Number.NaN);
+  expect(two).toBeGreaterThan(3);
+  expect(three).toBeLessThan((two ?? 0) / 2);
+  expect(five).toBeLessThan((three ?? 0) / 2);
+  expect(nine).toBeLessThan(five ?? 0);
+});
+
+test("a radio without curves, and a bench without degrees, get none", () => {
+  expect(curved(0)).not.toHaveProperty("curve");
+  const { radio } = smallModel();
+  const { readings: _, ...bench } = smallSurface().servo?.bench ?? {
+    level: radio.centre,
+    down: radio.centre,
+  };
+  const bare = smallModel({
+    radio: { ...radio, curvePoints: 5 },
+    surfaces: { flap: { servo: { channel: 1, bench } } },
+    moves: { lever: { stowed: {}, takeoff: {}, landing: { flap: { kind: "part", part: 0.5 } } } },
+  });
+  expect(compile(bare).channels[0]).not.toHaveProperty("curve");
+});
