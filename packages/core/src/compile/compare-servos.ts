@@ -1,5 +1,8 @@
 import type { PlanGang } from "../plan/setup-plan.ts";
-import { furthestApart, type Side } from "./legs.ts";
+import { fightingTorque } from "../surface/fighting-torque.ts";
+import { servoStiffness } from "../surface/stiffness.ts";
+import { deg } from "../units/quantity.ts";
+import { type Apart, furthestApart, type Side } from "./legs.ts";
 import type { Motion } from "./output.ts";
 import type { Report } from "./report.ts";
 import { openPlaces } from "./yield-moves.ts";
@@ -28,6 +31,7 @@ export function compareServos(
         undefined,
       );
     const worstDeg = Math.abs(worst?.value ?? 0);
+    const fightNm = worst === undefined ? undefined : fightOf(worst);
     if (worst !== undefined && worstDeg > fightDeg)
       report("servos-fight", ["surfaces", motion.name, "servos"], {
         surface: motion.name,
@@ -42,9 +46,23 @@ export function compareServos(
         servos: motion.rigs.map(({ named }) => named.id),
         points: pulseTable(motion),
         worstDeg,
+        ...(fightNm === undefined ? {} : { fightNm }),
       },
     ];
   });
+}
+
+/** The torque with which two servos strain against each other there; undefined where their types do not tell. */
+function fightOf({ sides: [one, other], pulsesUs }: Apart): number | undefined {
+  const types = [one, other].map(({ member }) => member.rig.named.servo.type);
+  const [torque, otherTorque] = types.map((type) => type?.torque);
+  const rotation = types[1]?.rotation;
+  const place = one.member.rig.travel.placeAt(pulsesUs[0]);
+  const wantsUs = place === undefined ? undefined : other.member.rig.travel.pulseAt(place);
+  if (torque === undefined || otherTorque === undefined || rotation === undefined || wantsUs === undefined)
+    return undefined;
+  const mismatch = deg((wantsUs - pulsesUs[1]) * rotation);
+  return fightingTorque(mismatch, [servoStiffness(torque), servoStiffness(otherTorque)]);
 }
 
 function pulseTable(motion: Motion): PlanGang["points"] {

@@ -23,6 +23,8 @@ export interface Side {
 export interface Apart extends Worst {
   readonly leg: Leg;
   readonly sides: readonly [Side, Side];
+  /** What either side is sent there. */
+  readonly pulsesUs: readonly [number, number];
   /** Standard doubt of either side there. */
   readonly doubts: readonly [number, number];
 }
@@ -49,19 +51,24 @@ export function furthestApart(one: Side, other: Side): Apart | undefined {
         ...worst,
         leg,
         sides: [one, other],
+        pulsesUs: [pulseOn(leg, worst.at), pulseOn(twin, worst.at)],
         doubts: [standardOn(one, leg, worst.at), standardOn(other, twin, worst.at)],
       };
   }
   return furthest;
 }
 
-function placeOn({ member }: Side, { pulsesUs: [fromUs, toUs] }: Leg, at: number): number {
-  // Entered pulses lie inside the travel, and so does all between them.
-  return member.rig.travel.placeAt(fromUs * (1 - at) + toUs * at) ?? 0;
+function pulseOn({ pulsesUs: [fromUs, toUs] }: Leg, at: number): number {
+  return fromUs * (1 - at) + toUs * at;
 }
 
-function standardOn({ member }: Side, { pulsesUs: [fromUs, toUs] }: Leg, at: number): number {
-  return doubtAt(member.rig, fromUs * (1 - at) + toUs * at)?.standard ?? 0;
+function placeOn({ member }: Side, leg: Leg, at: number): number {
+  // Entered pulses lie inside the travel, and so does all between them.
+  return member.rig.travel.placeAt(pulseOn(leg, at)) ?? 0;
+}
+
+function standardOn({ member }: Side, leg: Leg, at: number): number {
+  return doubtAt(member.rig, pulseOn(leg, at))?.standard ?? 0;
 }
 
 function breaksOf({ member }: Side, { pulsesUs: [fromUs, toUs] }: Leg): number[] {

@@ -167,6 +167,9 @@ const gang = z.strictObject({
   servos: z.array(z.string()),
   points: z.array(z.strictObject({ deflectionDeg: deflection, pulsesUs: z.array(pulse) })),
   worstDeg: z.number().describe("furthest that the servos pull apart, degrees of deflection"),
+  fightNm: z.exactOptional(
+    z.number().describe("estimated torque with which the servos strain against each other"),
+  ),
 });
 
 const edit = z.strictObject({

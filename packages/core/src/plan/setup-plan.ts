@@ -175,6 +175,8 @@ export interface PlanGang {
   readonly points: readonly { readonly deflectionDeg: number; readonly pulsesUs: readonly number[] }[];
   /** Furthest that the servos pull the surface apart on the way between entered pulses, degrees of deflection. */
   readonly worstDeg: number;
+  /** Estimated torque with which they then strain against each other; absent where the servos' types do not tell. */
+  readonly fightNm?: number;
 }
 
 export interface Summed {
