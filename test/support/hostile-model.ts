@@ -9,7 +9,7 @@ export const hostileNames = {
   hebrew: "מדף אחורי",
   long: "W".repeat(200),
   control: "</script><script>window.hurt = 1</script>",
-  detent: "{{constructor}} ${window.hurt = 1} -->",
+  detent: "{{constructor}} #{window.hurt = 1} -->",
   turned: "safe\u202Etxet",
 } as const;
 

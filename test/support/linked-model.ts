@@ -14,7 +14,7 @@ import {
   us,
 } from "@hingeline/dsl";
 
-const servoType = { rotation: degPerUs(0.09) };
+const servoType = { rotation: degPerUs(0.073) };
 
 /** A model with a plane linkage, one in space, two servos on one surface, a bench without readings and a correction curve. */
 export default model("Wrenfield test rig", {

@@ -24,6 +24,16 @@ export type {
   TorqueRod,
   Track,
 } from "./linkage/linkage.ts";
+export {
+  type Proposal,
+  type SizePreferences,
+  type SizeProblem,
+  type SizeResult,
+  size,
+} from "./linkage/size.ts";
+export type { Candidate, CandidateFault, Verdict } from "./linkage/size-candidate.ts";
+export type { SizePlace, SizeTask } from "./linkage/size-task.ts";
+export { splineAngles } from "./linkage/spline-angles.ts";
 export type {
   Airspeed,
   AtExtension,

@@ -89,10 +89,12 @@ describe("rewriteFile on a real disk", () => {
 
   test("refuses a file that was changed, removed or made read-only meanwhile", async () => {
     expect(await rewriteFile("tug.ts", change, io)).toBe("tug.ts is no longer there; nothing was written.");
+    expect(readdirSync(folder)).toEqual([]);
     writeFileSync(inFolder("tug.ts"), "old\r\n");
     expect(await rewriteFile("tug.ts", change, io)).toBe(
       "tug.ts was changed by something else meanwhile; nothing was written. Start again from what it says now.",
     );
+    expect([read("tug.ts"), readdirSync(folder)]).toEqual(["old\r\n", ["tug.ts"]]);
     writeFileSync(inFolder("tug.ts"), change.before);
     chmodSync(inFolder("tug.ts"), 0o444);
     expect(await rewriteFile("tug.ts", change, io)).toBe("tug.ts is read-only, and is left alone.");

@@ -57,7 +57,7 @@ export function readResponse(
   return { response, points };
 }
 
-function inDegrees(
+export function inDegrees(
   [pulse, at, way]: Reading,
   index: number,
   named: NamedServo,

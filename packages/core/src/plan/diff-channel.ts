@@ -87,7 +87,7 @@ function diffSettings(before: PlanChannel, after: PlanChannel, byShare: boolean)
     const setting = pair.after ?? pair.before;
     if (setting === undefined) continue;
     const place = placeOf(channel, setting);
-    const [old, now] = [pair.before && valueOf(pair.before), pair.after && valueOf(pair.after)];
+    const [old, now] = [pair.before && settingValue(pair.before), pair.after && settingValue(pair.after)];
     if (old === undefined || now === undefined || isMoved(old, now, byShare))
       changes.push({ kind: "setting", place, ...sidesOf(old, now) });
     else if (!byShare && old.addPercent !== now.addPercent)
@@ -96,7 +96,7 @@ function diffSettings(before: PlanChannel, after: PlanChannel, byShare: boolean)
   return places.length === 0 ? changes : [...changes, { kind: "adds", channel, places }];
 }
 
-function valueOf({ wanted, enter, gives }: Setting): SettingValue {
+function settingValue({ wanted, enter, gives }: Setting): SettingValue {
   return {
     ...(wanted === undefined ? {} : { wantedDeg: wanted.deflectionDeg }),
     ...(wanted?.throwMm === undefined ? {} : { throwMm: wanted.throwMm }),

@@ -1,12 +1,15 @@
-import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import { Argument, Command, CommanderError, Option } from "commander";
 import { visibleText } from "../render/visible-text.ts";
 import type { CheckArgs } from "./check-command.ts";
 import { exitDone, exitUnusable } from "./exit-code.ts";
 import type { InitArgs } from "./init-command.ts";
 import type { Io } from "./io.ts";
 import type { SheetArgs } from "./make-sheet.ts";
+import { parseNumber, parsePositive } from "./parse-number.ts";
 import type { PlanArgs } from "./plan-command.ts";
 import type { SchemaArgs } from "./schema-command.ts";
+import type { SizeArgs } from "./size-command.ts";
+import { sizeOptions } from "./size-options.ts";
 
 /**
  * Runs `hingeline` with the arguments behind its name and returns the exit code. Each command's file is loaded only when it
@@ -101,6 +104,15 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
       const { convertCommand } = await import("./convert-command.ts");
       done(await convertCommand({ ...(model === undefined ? {} : { model }), ...renamed(options) }, io));
     });
+  const sizing = command(
+    "size",
+    "Find the arm and horn holes that give the wanted throw with the most grip.",
+  );
+  for (const option of sizeOptions()) sizing.addOption(option);
+  sizing.addOption(formatOption()).action(async (options: SizeArgs) => {
+    const { sizeCommand } = await import("./size-command.ts");
+    done(await sizeCommand(options, io));
+  });
   command("schema", "Print the JSON Schema of a document.")
     .addArgument(new Argument("<document>", "which document").choices(["model", "plan"]))
     .action(async (document: SchemaArgs["document"]) => {
@@ -138,21 +150,6 @@ function renamed(options: Readonly<Record<string, number>>): Readonly<Record<str
     reach: "reachPercent",
   };
   return Object.fromEntries(Object.entries(options).map(([key, value]) => [names[key] ?? key, value]));
-}
-
-const plainNumber = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)$/;
-
-function parseNumber(text: string): number {
-  const value = Number(text);
-  if (!plainNumber.test(text) || Math.abs(value) > 1e5)
-    throw new InvalidArgumentError("It should be a plain number, such as 72.7.");
-  return value;
-}
-
-function parsePositive(text: string): number {
-  const value = parseNumber(text);
-  if (value <= 0) throw new InvalidArgumentError("It should be above 0.");
-  return value;
 }
 
 /** Commander's message as one of ours: its name in front, on one line, with where to look. */

@@ -13,8 +13,8 @@ export interface Project {
 }
 
 /**
- * The project of a model file: the nearest folder above it that has a package.json, or its own where none has. Links are followed only where
- * they stay inside.
+ * The project of a model file: the nearest folder above it that has a package.json, or its own where none has. Links are
+ * followed only where they stay inside.
  * @param fullPath the model file, absolute
  */
 export async function openProject(fullPath: string, files: Files): Promise<Project> {

@@ -17,8 +17,9 @@ export interface FramedPlace {
 const tabColumns = 4;
 
 /**
- * A place as lines for a terminal, at most `columns` wide (40 or more): file, line and column, the source line, and carets below the
- * stretch as far as it goes on that line. A long line is cut on both sides of the carets; tabs are widened, and what cannot be seen is spelt out.
+ * A place as lines for a terminal, at most `columns` wide (40 or more): file, line and column, the source line, and carets
+ * below the stretch as far as it goes on that line. A long line is cut on both sides of the carets; tabs are widened, and
+ * what cannot be seen is spelt out.
  * @param remark words behind the place
  */
 export function codeFrame(

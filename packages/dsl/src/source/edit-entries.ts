@@ -20,8 +20,8 @@ export function insertEntries(node: Bracketed, index: number, entries: readonly 
 }
 
 /**
- * Edits that take out the entries from `start` up to but not including `end`, with their lines where they have lines of their own; comments behind
- * an entry stay. Undefined where a comment would have to go.
+ * Edits that take out the entries from `start` up to but not including `end`, with their lines where they have lines of
+ * their own; comments behind an entry stay. Undefined where a comment would have to go.
  */
 export function removeEntries(node: Bracketed, start: number, end: number): TextEdit[] | undefined {
   const present = entriesOf(node);

@@ -153,7 +153,7 @@ function expressionOf({ literal }: TracedObject, key: string, part: Traced): ts.
   return holds ? property.initializer : undefined;
 }
 
-/** Whether an expression holds literals, and calls about them, alone: nothing that was computed, named or remarked would be lost with it. */
+/** Whether an expression holds literals and calls about them alone: nothing computed, named or remarked would be lost with it. */
 function isWrittenOut(node: ts.Expression): boolean {
   if (mayHoldComment(node.getText())) return false;
   const isPlain = (one: ts.Node): boolean => {

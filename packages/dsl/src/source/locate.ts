@@ -7,8 +7,8 @@ import type { Traced } from "./traced.ts";
 /** Where an address of a model is written in its files. */
 export interface Located extends Place {
   /**
-   * `exact`: what stands there is the value itself; `computed`: the value is computed there when the model runs; `around`: no such part is written, and
-   * this is the nearest that would hold it.
+   * `exact`: what stands there is the value itself; `computed`: the value is computed there when the model runs;
+   * `around`: no such part is written, and this is the nearest that would hold it.
    */
   readonly stands: "exact" | "computed" | "around";
 }

@@ -53,12 +53,14 @@ export function scopeOf(tree: ts.SourceFile): Scope {
         scope.names.set(statement.name.text, { kind: "other", node: statement });
       if (isExported(statement) && statement.name !== undefined)
         scope.exports.set(statement.name.text, { kind: "local", name: statement.name.text });
-    } else if (!isHarmless(statement))
+    } else if (!isHarmless(statement)) {
+      const named = ts.isExpressionStatement(statement) ? statement.expression : statement;
       scope.unread.push({
         node: statement,
-        what: `${capital(nameSyntax(ts.isExpressionStatement(statement) ? statement.expression : statement))} is not read without running the model.`,
+        what: `${capital(nameSyntax(named))} is not read without running the model.`,
         remedy: "A model file that is only read has imports, const, types and exports, nothing else.",
       });
+    }
   }
   return scope;
 }

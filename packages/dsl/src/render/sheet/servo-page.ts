@@ -5,7 +5,7 @@ import { enterTables } from "./enter-tables.ts";
 import { findingList } from "./finding-list.ts";
 import { pageHead, type SheetFacts, signOff } from "./page-parts.ts";
 import { notMeasured, servoFacts } from "./servo-facts.ts";
-import { servoPictures } from "./servo-pictures.ts";
+import { pagePictures } from "./servo-pictures.ts";
 import type { SheetPage } from "./sheet-pages.ts";
 import { matchText } from "./sides-plot.ts";
 import { slidePanel } from "./slide-panel.ts";
@@ -13,9 +13,11 @@ import { slidePanel } from "./slide-panel.ts";
 /** Enough to set up one servo or a pair with nothing else at hand: values, pictures, facts, what to tick and who signs. */
 export function servoPage(page: SheetPage, sheet: SheetFacts): Element {
   const { plan, model } = sheet;
+  const findings = findingsOf(page, plan.findings, model).filter(({ severity }) => severity !== "note");
+  const { pictures, fits } = pagePictures(page, plan, linesOf(findings));
   return h(
     "section",
-    { class: "page one", id: page.key, "aria-labelledby": `${page.key}-title` },
+    { class: fits ? "page one" : "page one flows", id: page.key, "aria-labelledby": `${page.key}-title` },
     pageHead(`${page.key}-title`, page.title, sheet),
     enterTables(page, plan),
     h("p", { class: "plain" }, howToEnter(plan)),
@@ -24,7 +26,7 @@ export function servoPage(page: SheetPage, sheet: SheetFacts): Element {
       "div",
       { class: "pictures" },
       unmeasured(page),
-      servoPictures(page, plan).map(({ element }) => h("figure", {}, element)),
+      pictures.map(({ element }) => h("figure", {}, element)),
     ),
     h(
       "div",
@@ -45,7 +47,7 @@ export function servoPage(page: SheetPage, sheet: SheetFacts): Element {
         ),
       ),
     ),
-    findingList(findingsOf(page, plan.findings, model).filter(({ severity }) => severity !== "note")),
+    findingList(findings),
     checks(page, plan),
     signOff(page.key),
   );
@@ -112,4 +114,11 @@ function findingsOf(
   for (const [group, { surfaces }] of Object.entries(groups))
     if (surfaces.some((surface) => names.has(surface))) names.add(group);
   return findings.filter(({ at }) => at.split(/[.[\]"]+/).some((part) => names.has(part)));
+}
+
+/** Printed lines that findings take, two thirds of their width filled. */
+function linesOf(findings: readonly Finding[]): number {
+  return findings.reduce((sum, { at, message, do: remedy }) => {
+    return sum + Math.ceil((at.length + message.length + remedy.length + 12) / 90) + 0.4;
+  }, 0);
 }

@@ -81,23 +81,24 @@ h2{font-size:15pt}h3{font-size:10pt;margin:1.5mm 0 .5mm}
 .page>header{padding-bottom:.5mm;margin-bottom:1mm;gap:0 4mm}
 .pair,.pictures,.facts{grid-template-columns:1fr 1fr;gap:1mm 5mm}
 caption{font-size:10.5pt;padding:0 0 .3mm}
-th,td{padding:.4mm .8mm;border-bottom:.2mm solid #000}
+th,td{padding:.4mm .8mm;border-bottom:.2mm solid #000;vertical-align:middle}
 thead th{border-bottom:.5mm solid #000}
 tr.limit+tr:not(.limit)>*{border-top:.7mm double #000}
 thead th{font-weight:400;white-space:nowrap}
 .enter small{line-height:1.05}td.pulse{width:16mm}td.value{width:18mm}tr.limit th bdi{margin-right:1.5mm}tr.limit th small{display:inline}
 td.value{font-size:14pt;line-height:1}
-td.pulse{font-size:10.5pt}
+.enter tbody :is(th,td){line-height:1.1}
 td.blank{width:12mm;border-left:.2mm solid #000}td.blank input,.sign input{border:0;padding:0;height:1em}
 .sign input{border-bottom:.2mm solid #000}
 tr,figure,.checks li,.finding{break-inside:avoid}
 .one{height:100vh;display:flex;flex-direction:column;overflow:hidden}
 .one>*{flex:none}
 .one>.pictures{flex:0 1 auto;min-height:0;grid-auto-rows:minmax(0,auto);align-items:stretch}
+.flows{height:auto;display:block;overflow:visible}.flows .sign{margin-top:3mm}
 .one figure{min-height:0;display:grid;grid-template-rows:minmax(0,1fr)}
 figure svg{max-width:none;min-height:0;height:100%}
 .facts>div{line-height:1.12}.facts h3,.facts dl{display:inline}.facts h3{font-size:10pt;margin:0 2mm 0 0}dl{display:block;margin:0}dt,dd{display:inline}dt::after{content:" "}dd::after{content:"\\A";white-space:pre}
-.checks{columns:2;margin:.5mm 0}.checks li{padding:0}
+.checks{columns:2;margin:.5mm 0}.checks li{padding:0;line-height:1.1}.checks label{display:flex}
 .sign{margin-top:auto;padding-top:1.5mm;gap:1mm 4mm;flex-wrap:nowrap}
 .finding{margin:.6mm 0;padding-left:2mm}
 ol.steps{margin:0;padding-left:8mm}ol.steps>li{padding:.6mm 0}ol.steps ul{columns:3;margin:.3mm 0}.expect{columns:3}ol.steps p{margin:.3mm 0}ol.steps p input{border:0;border-bottom:.2mm solid #000;height:1em}

@@ -1,0 +1,126 @@
+import type { SetupPlan } from "../setup-plan.ts";
+import { restKey, type Sent, type StateKey } from "./entered.ts";
+import type { DeflectionVerdict, PulseVerdict, Verdict } from "./verification.ts";
+
+/** Servo pulse -> deflection of its surface, degrees; undefined where that was never measured. */
+export type DeflectionAt = (channel: number, surface: string, pulseUs: number) => number | undefined;
+
+/** What a hypothesis is held against. */
+export interface Observed {
+  readonly plan: SetupPlan;
+  readonly pulses: readonly (PulseVerdict & { readonly readUs: number })[];
+  readonly deflections: readonly (DeflectionVerdict & { readonly readDeg: number })[];
+  readonly keyOf: StateKey;
+  readonly deflectionAt: DeflectionAt | undefined;
+  /** How much worse than usual the pulse meter is, microseconds. */
+  readonly extraUs: number;
+}
+
+/** The pulses that a hypothesis says each channel sends; a channel left out sends what the plan says. */
+export interface Prediction {
+  readonly sent: ReadonlyMap<number, Sent>;
+  /** A number in it was fitted to readings that have a doubt of their own. */
+  readonly fitted?: boolean;
+  /** What the pulse meter shows too much, microseconds. */
+  readonly meterUs?: number;
+}
+
+/** What was read, as far as these channels go. */
+export function readingsOf(
+  verdicts: readonly Verdict[],
+  channels: ReadonlySet<number>,
+  rest: Omit<Observed, "pulses" | "deflections">,
+): Observed {
+  return {
+    ...rest,
+    pulses: verdicts.flatMap((one) =>
+      one.quantity === "pulse" && one.readUs !== undefined && channels.has(one.channel)
+        ? [{ ...one, readUs: one.readUs }]
+        : [],
+    ),
+    deflections: verdicts.flatMap((one) =>
+      one.quantity === "deflection" && one.readDeg !== undefined && channels.has(one.channel)
+        ? [{ ...one, readDeg: one.readDeg }]
+        : [],
+    ),
+  };
+}
+
+/** Whether every reading, those that agree with the plan too, is what the prediction gives. */
+export function isExplained(observed: Observed, prediction: Prediction): boolean {
+  return (
+    observed.pulses.every((line) => pulseFits(line, observed, prediction)) &&
+    observed.deflections.every((line) => deflectionFits(line, observed, prediction))
+  );
+}
+
+/** The pulse of a line where the channel sends this; undefined for what is no single pulse or not the transmitter's. */
+export function predictedUs(
+  { place }: Pick<PulseVerdict, "place">,
+  sent: Sent,
+  keyOf: StateKey,
+): number | undefined {
+  switch (place.kind) {
+    case "limitLow":
+      return sent.lowUs;
+    case "limitHigh":
+      return sent.highUs;
+    case "neutral":
+      return sent.byState.get(restKey);
+    case "failsafe":
+      return sent.failsafeUs;
+    case "setting":
+      return sent.byState.get(keyOf(place));
+    default:
+      return undefined;
+  }
+}
+
+function pulseFits(
+  line: Observed["pulses"][number],
+  { keyOf, extraUs }: Observed,
+  { sent, fitted = false, meterUs = 0 }: Prediction,
+): boolean {
+  const own = sent.get(line.channel);
+  const expected = own === undefined ? undefined : rangeOf(line, own, keyOf);
+  const [lowUs, highUs] = expected ?? line.expectedUs;
+  const slackUs = line.withinUs + extraUs + (fitted ? 1 + extraUs : 0);
+  const trueUs = line.readUs - meterUs;
+  return trueUs >= lowUs - slackUs && trueUs <= highUs + slackUs;
+}
+
+function rangeOf(
+  line: PulseVerdict,
+  sent: Sent,
+  keyOf: StateKey,
+): readonly [number, number] | undefined {
+  const pulses = [...sent.byState.values()];
+  if (line.place.kind === "sweptLow") return [sent.lowUs, Math.min(...pulses)];
+  if (line.place.kind === "sweptHigh") return [Math.max(...pulses), sent.highUs];
+  const pulseUs = predictedUs(line, sent, keyOf);
+  return pulseUs === undefined ? undefined : [pulseUs, pulseUs];
+}
+
+/** By the response where it is known, by another setting's value where the pulse is that setting's, else by direction alone. */
+function deflectionFits(
+  line: Observed["deflections"][number],
+  observed: Observed,
+  { sent }: Prediction,
+): boolean {
+  const { plan, keyOf, deflectionAt } = observed;
+  const { channel: number, place, byDeg = 0 } = line;
+  const channel = plan.channels.find((one) => one.channel === number);
+  const pulseUs = sent.get(number)?.byState.get(keyOf(place));
+  const own = channel?.settings.find((one) => one.surface === place.surface && keyOf(one) === keyOf(place));
+  if (channel === undefined || own === undefined || pulseUs === undefined) return line.outcome !== "differs";
+  const changeUs = pulseUs - own.enter.pulseUs;
+  const stepUs = 0.5;
+  if (Math.abs(changeUs) <= stepUs) return line.outcome !== "differs";
+  const same = channel.settings.find(
+    ({ surface, enter }) => surface === place.surface && Math.abs(enter.pulseUs - pulseUs) <= stepUs,
+  );
+  const expectedDeg = deflectionAt?.(number, place.surface, pulseUs) ?? same?.gives?.deflectionDeg;
+  if (expectedDeg !== undefined) return Math.abs(line.readDeg - expectedDeg) <= (line.withinDeg ?? Infinity);
+  const grows = changeUs > 0 === (channel.direction === "rising");
+  return line.outcome !== "differs" || byDeg > 0 === grows;
+}

@@ -1,0 +1,39 @@
+import { InvalidArgumentError } from "commander";
+
+const plainNumber = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)$/;
+
+/** The number that an option states. Throws InvalidArgumentError for anything but a plain number up to 100 000. */
+export function parseNumber(text: string): number {
+  const value = Number(text);
+  if (!plainNumber.test(text) || Math.abs(value) > 1e5)
+    throw new InvalidArgumentError("It should be a plain number, such as 72.7.");
+  return value;
+}
+
+/** As parseNumber, above 0 alone. */
+export function parsePositive(text: string): number {
+  const value = parseNumber(text);
+  if (value <= 0) throw new InvalidArgumentError("It should be above 0.");
+  return value;
+}
+
+/** As parseNumber, whole numbers from 1 up alone. */
+export function parseCount(text: string): number {
+  const value = parsePositive(text);
+  if (!Number.isInteger(value)) throw new InvalidArgumentError("It should be a whole number.");
+  return value;
+}
+
+/** As parseNumber, 0 to `most` alone. */
+export function parseUpTo(most: number): (text: string) => number {
+  return (text) => {
+    const value = parseNumber(text);
+    if (value < 0 || value > most) throw new InvalidArgumentError(`It should be from 0 to ${most}.`);
+    return value;
+  };
+}
+
+/** Numbers with commas between them: "8,10,12". */
+export function parseList(parseOne: (text: string) => number): (text: string) => readonly number[] {
+  return (text) => text.split(",").map((one) => parseOne(one.trim()));
+}
