@@ -1,8 +1,8 @@
-import { spawnSync } from "node:child_process";
+import { spawn } from "node:child_process";
 import { build } from "esbuild";
 
-/** Bundles a script of the tests with the sources and runs it; a loader that keeps every import behind a getter would be slow. */
-export async function runBundled(entry, args = []) {
+/** A script of the tests with the sources it needs, as one text; a loader that keeps every import behind a getter would be slow. */
+export async function bundle(entry) {
   const { outputFiles } = await build({
     entryPoints: [entry],
     bundle: true,
@@ -12,9 +12,16 @@ export async function runBundled(entry, args = []) {
     tsconfig: "tsconfig.json",
     logLevel: "error",
   });
-  const { status } = spawnSync(process.execPath, ["--input-type=module", "-", ...args], {
-    input: outputFiles[0]?.text ?? "",
-    stdio: ["pipe", "inherit", "inherit"],
+  return outputFiles[0]?.text ?? "";
+}
+
+/** Runs such a text; its exit code. */
+export function run(code, args = []) {
+  return new Promise((resolve) => {
+    const child = spawn(process.execPath, ["--input-type=module", "-", ...args], {
+      stdio: ["pipe", "inherit", "inherit"],
+    });
+    child.stdin.end(code);
+    child.on("close", (status) => resolve(status ?? 1));
   });
-  if (status !== 0) process.exit(status ?? 1);
 }

@@ -1,3 +1,12 @@
-import { runBundled } from "./run-bundled.mjs";
+import { availableParallelism } from "node:os";
+import { bundle, run } from "./run-bundled.mjs";
 
-await runBundled("test/soak/random-models.ts", process.argv.slice(2));
+// Each core takes its share of the models, from a seed of its own.
+const count = Number(process.argv[2] ?? 100_000);
+const cores = Math.min(4, availableParallelism());
+const code = await bundle("test/soak/random-models.ts");
+const shares = Array.from({ length: cores }, (_, index) =>
+  run(code, [String(Math.ceil(count / cores)), String(index + 1)]),
+);
+const statuses = await Promise.all(shares);
+process.exit(Math.max(...statuses));

@@ -3,3 +3,4 @@ import { pnpm } from "./pnpm.mjs";
 pnpm("run", "types");
 pnpm("run", "lint");
 pnpm("run", "unit");
+pnpm("run", "soak", "100000");

@@ -106,7 +106,7 @@ describe.each(Object.entries(examples))("the pictures of %s", (_, model) => {
     const { page } = await open(sheetOf(model), { viewport });
     await page.emulateMedia({ media: "print" });
     const heights = await page.evaluate<number[]>(
-      "[...document.querySelectorAll('.pictures svg')].map((one) => one.getBoundingClientRect().height)",
+      "[...document.querySelectorAll('.pictures figure:not(.screen) svg')].map((one) => one.getBoundingClientRect().height)",
     );
     await page.context().close();
     expect(Math.min(...heights)).toBeGreaterThan((18 / 25.4) * 96);

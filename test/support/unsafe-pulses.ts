@@ -1,7 +1,7 @@
 import type { PercentPulse, SetupPlan } from "../../packages/core/src/plan/setup-plan.ts";
 
 /** Every pulse of a plan that lies outside its channel's safe pulses, with where it stands; none for a right plan. */
-export function unsafePulses({ channels, radio }: SetupPlan): string[] {
+export function unsafePulses({ channels, radio }: Pick<SetupPlan, "channels" | "radio">): string[] {
   return channels.flatMap((channel) => {
     const [low, high] = channel.safeUs;
     const values: [string, PercentPulse][] = [

@@ -1,6 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { applyEdit, type TransmitterEdit } from "../../../packages/core/src/transmitter/apply-edit.ts";
+import {
+  applyEdit,
+  applyEdits,
+  type TransmitterEdit,
+} from "../../../packages/core/src/transmitter/apply-edit.ts";
 import { factoryControl, factoryState } from "../../../packages/core/src/transmitter/factory-state.ts";
 import { isInside } from "../../../packages/core/src/transmitter/interval.ts";
 import { outputOverTime, outputs } from "../../../packages/core/src/transmitter/outputs.ts";
@@ -289,6 +293,17 @@ test("applyEdit never changes the state that it is given, nor another output", (
         outputs(after, { roll: 1 })[output] ?? Number.NaN,
         9,
       );
+    }),
+  );
+});
+
+test("applyEdits is applyEdit, one edit after the other", () => {
+  fc.assert(
+    fc.property(arbitraryTransmitter, fc.array(arbitraryEdit, { maxLength: 8 }), (transmitter, edits) => {
+      const before = JSON.stringify(transmitter);
+      const strangers = edits.map((edit) => ({ ...edit, output: 9 }));
+      expect(applyEdits(transmitter, [...edits, ...strangers])).toEqual(edits.reduce(applyEdit, transmitter));
+      expect(JSON.stringify(transmitter)).toBe(before);
     }),
   );
 });

@@ -112,3 +112,27 @@ describe("comparePlans", () => {
     });
   });
 });
+
+describe("check --format sarif", () => {
+  test("names the file and the line of each finding, and exits as the text does", async () => {
+    const { exitCode, stdout, stderr } = await run(["check", "too-far.ts", "--format", "sarif"]);
+    expect([exitCode, stderr]).toEqual([1, ""]);
+    const { runs } = JSON.parse(stdout) as {
+      runs: { results: { ruleId: string; locations: { physicalLocation: object }[] }[] }[];
+    };
+    const passed = runs[0]?.results.find(({ ruleId }) => ruleId === "limit-passed");
+    expect(passed?.locations[0]?.physicalLocation).toMatchObject({
+      artifactLocation: { uri: "too-far.ts" },
+      region: { startLine: expect.any(Number), startColumn: expect.any(Number) },
+    });
+  });
+
+  test("holds a stale plan as a result of its own", async () => {
+    const disk = new Map([[`${fixtures}plan.json`, JSON.stringify({ ...plan, model: "Other" })]]);
+    const args = ["check", "wrenfield.ts", "--against", "plan.json", "--format", "sarif"];
+    const { exitCode, stdout } = await run(args, fakeIo({ disk }));
+    expect(exitCode).toBe(1);
+    expect(stdout).toContain('"ruleId":"plan-stale"');
+    expect(stdout).toContain("plan.json is STALE");
+  });
+});

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { run } from "./run.ts";
 
-const commands = ["plan", "check", "convert", "schema", "init"];
+const commands = ["plan", "check", "convert", "size", "schema", "init"];
 
 describe("help", () => {
   test("of hingeline names every command", async () => {
@@ -20,8 +20,11 @@ describe("help", () => {
       Commands:
         plan [options] <model>     Print the setup plan of a model.
         check [options] <model>    Print the findings of a model, without the plan.
+        sheet [options] <model>    Print the bench sheet of a model, with pictures.
         convert [options] [model]  Turn one pulse into percent or back, with the
                                    arithmetic shown.
+        size [options] [model]     Find the arm and horn holes that give the wanted
+                                   throw with the most grip.
         schema <document>          Print the JSON Schema of a document.
         init [file]                Print a model to begin with, or begin a file with
                                    it.
@@ -83,6 +86,42 @@ describe("help", () => {
         --step <percent>     without a model: the smallest step of a percent
         --reach <percent>    without a model: the largest percent
         -h, --help           show this help
+
+      Usage: hingeline size [options] [model]
+
+      Find the arm and horn holes that give the wanted throw with the most grip.
+
+      Arguments:
+        model                  a model that has the servo (.ts, .json, or - for JSON
+                               on standard input)
+
+      Options:
+        --servo <name>         with a model: the servo from which to take what is not
+                               given here
+        --base <mm>            from the servo's shaft aft to the hinge
+        --rise <mm>            from the shaft up to the hinge, negative if it lies
+                               below
+        --up <deg>             deflection to reach, trailing edge up
+        --down <deg>           deflection to reach, trailing edge down
+        --arm-holes <mm,...>   holes of the servo's arm, from its shaft
+        --horn-holes <mm,...>  holes of the horn, from the hinge
+        --teeth <number>       teeth of the shaft: the arm can stand at any
+        --arm-at <deg,...>     angles of the arm with the servo at its middle, from
+                               aft (0) through up (90); with --teeth, one of them
+                               (default: 90)
+        --horn-at <deg,...>    angles of the horn with the surface level (default:
+                               90,-90)
+        --level <deg,...>      what the servo may be turned from its middle at level
+                               (default: 0)
+        --rotation <deg>       what the servo turns a microsecond
+        --travel <deg>         what the servo turns to either side of its middle
+        --least-angle <deg>    least between the rod and arm or horn (default: 20)
+        --even <weight>        how much as much servo travel up as down counts, 0 to
+                               10 (default: 0.5)
+        --most <number>        how many to print (default: 10)
+        --format <format>      how to print it (choices: "text", "json", default:
+                               "text")
+        -h, --help             show this help
 
       Usage: hingeline schema [options] <document>
 

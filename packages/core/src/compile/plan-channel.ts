@@ -33,7 +33,7 @@ export function planChannel(
   const { worst: load, forces } = planLoad(output, own, model, controls, report);
   checkLeverage(output, wishes, forces, report);
   const doubt = planDoubt(output, own);
-  const summed = planSummed(output, own, controls, report);
+  const summed = planSummed(output, controls, report);
   const powerUp = planPowerUp(output, model.radio, neutral.wish.place, report);
   const rigs = output.members.map(({ rig }) => rig);
   const labels = rigs.flatMap(({ named }) =>

@@ -21,7 +21,7 @@ export interface ServoSwap {
   readonly servo: string;
   readonly label?: string;
   readonly map: SwapMap;
-  /** The old readings with the new servo's pulses, by the order of the bench. Not to be used where the map is refused. */
+  /** The old readings with the new servo's pulses, by the order of the bench. Not to be used where the map is not accepted. */
   readonly readings: readonly Reading[];
   /** The new level pulse; absent where the old one lies outside the map. */
   readonly levelUs?: number;
@@ -73,7 +73,7 @@ export function swapServo(
   if (impossible >= 0) return { kind: "impossible-reading", index: impossible };
   const points = read.filter((one): one is SwapReading => one !== undefined);
   const map = mapServo(rig.response, points, (pulseUs) => expand(doubtAt(rig, pulseUs)?.standard ?? 0));
-  if (map.kind !== "accepted" && map.kind !== "refused") return map;
+  if (map.kind !== "map") return map;
 
   const { bench, label } = rig.named.servo;
   const mapped: Reading[] = [];

@@ -21,7 +21,9 @@ export interface SwapTest {
 
 /** How the pulses of an old servo become those of a new one on the same linkage: new = offset + factor times old. */
 export interface SwapMap {
-  readonly kind: "accepted" | "refused";
+  readonly kind: "map";
+  /** Whether every test lies within the doubt; a map that does not is not to be used. */
+  readonly accepted: boolean;
   readonly offsetUs: number;
   readonly factor: number;
   /** Old pulses between the two readings that the map was made from; nothing is mapped outside. */
@@ -85,7 +87,8 @@ export function mapServo(
   const worst = tests.toSorted((a, b) => overshoot(b) - overshoot(a))[0];
   if (worst === undefined) return { kind: "no-test" };
   return {
-    kind: overshoot(worst) <= 1 ? "accepted" : "refused",
+    kind: "map",
+    accepted: overshoot(worst) <= 1,
     offsetUs: first.newUs - factor * first.oldUs,
     factor,
     fromUs: [first.oldUs, last.oldUs],

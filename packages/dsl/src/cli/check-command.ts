@@ -1,6 +1,8 @@
 import { canonicalJson, compile, type Finding } from "@hingeline/core";
 import { loadModel } from "../load/load-model.ts";
 import { loadPlan } from "../load/load-plan.ts";
+import { locateFindings } from "../load/locate-findings.ts";
+import { findingsToSarif } from "../render/findings-to-sarif.ts";
 import { findingsToText } from "../render/findings-to-text.ts";
 import { comparePlans, type PlanDifference } from "./compare-plans.ts";
 import { exitDone, exitFindings } from "./exit-code.ts";
@@ -12,7 +14,7 @@ export interface CheckArgs {
   readonly model: string;
   /** Reads a code file without running it. */
   readonly static?: boolean;
-  readonly format: "text" | "json";
+  readonly format: "text" | "json" | "sarif";
   /** A plan as JSON that should be this model's. */
   readonly against?: string;
 }
@@ -31,15 +33,30 @@ export async function checkCommand(
   const difference =
     plan === undefined || committed === undefined ? undefined : comparePlans(plan, committed.plan);
   const compared = against !== undefined && plan !== undefined;
-  const frames = format === "text" ? await frameFindings(model, findings, io) : undefined;
-  io.stdout.write(
-    format === "json"
-      ? asJson(findings, compared, difference)
-      : findingsToText(findings, { colour: wantsColour(io.stdout, io), frames }) +
-          (compared ? `\n${verdict(against, difference)}\n` : ""),
-  );
+  io.stdout.write(await show());
   const failed = difference !== undefined || findings.some(({ severity }) => severity === "error");
   return failed ? exitFindings : exitDone;
+
+  async function show(): Promise<string> {
+    switch (format) {
+      case "json":
+        return asJson(findings, compared, difference);
+      case "sarif":
+        return findingsToSarif(findings, {
+          model: model === "-" ? undefined : model,
+          places: await locateFindings(model, findings, io),
+          version: io.version(),
+          ...(difference === undefined
+            ? {}
+            : { stale: { plan: against ?? "", message: verdict(against ?? "", difference) } }),
+        });
+      case "text": {
+        const frames = await frameFindings(model, findings, io);
+        const text = findingsToText(findings, { colour: wantsColour(io.stdout, io), frames });
+        return compared ? `${text}\n${verdict(against, difference)}\n` : text;
+      }
+    }
+  }
 }
 
 /** `{"findings": [...]}`, and with a plan to compare `"stale": null` or the places that differ. */

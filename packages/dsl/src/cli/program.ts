@@ -70,7 +70,7 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
     });
   command("check", "Print the findings of a model, without the plan.")
     .addArgument(modelArgument())
-    .addOption(formatOption())
+    .addOption(formatOption("sarif"))
     .option("--static", "read a code file without running it")
     .option("--against <plan>", "fail too where this plan (JSON) is no longer the model's")
     .action(async (model: string, options: Omit<CheckArgs, "model">) => {
@@ -108,10 +108,11 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
     "size",
     "Find the arm and horn holes that give the wanted throw with the most grip.",
   );
+  sizing.argument("[model]", "a model that has the servo (.ts, .json, or - for JSON on standard input)");
   for (const option of sizeOptions()) sizing.addOption(option);
-  sizing.addOption(formatOption()).action(async (options: SizeArgs) => {
+  sizing.addOption(formatOption()).action(async (model: string | undefined, options: SizeArgs) => {
     const { sizeCommand } = await import("./size-command.ts");
-    done(await sizeCommand(options, io));
+    done(await sizeCommand({ ...options, ...(model === undefined ? {} : { model }) }, io));
   });
   command("schema", "Print the JSON Schema of a document.")
     .addArgument(new Argument("<document>", "which document").choices(["model", "plan"]))
@@ -135,8 +136,10 @@ function modelArgument(): Argument {
   );
 }
 
-function formatOption(): Option {
-  return new Option("--format <format>", "how to print it").choices(["text", "json"]).default("text");
+function formatOption(...more: readonly string[]): Option {
+  return new Option("--format <format>", "how to print it")
+    .choices(["text", "json", ...more])
+    .default("text");
 }
 
 /** Options under the names with units that the command takes them by. */

@@ -1,16 +1,16 @@
 import { deg, degPerUs, mm, type SizeProblem, type SizeTask, size, splineAngles } from "@hingeline/core";
+import { loadModel } from "../load/load-model.ts";
 import { sizeToJson } from "../render/size-to-json.ts";
 import { sizeToText } from "../render/size-to-text.ts";
 import { exitDone, exitFindings } from "./exit-code.ts";
 import type { Io } from "./io.ts";
-import { tellUnusable, wantsColour } from "./tell.ts";
+import { type ServoFacts, servoFacts } from "./servo-facts.ts";
+import { tellFindings, tellProblem, tellUnusable, wantsColour } from "./tell.ts";
 
-/** Millimetres and degrees; deflections and travel by their size. */
-export interface SizeArgs {
-  readonly base: number;
-  readonly rise: number;
-  readonly up: number;
-  readonly down: number;
+/** Millimetres and degrees; deflections and travel by their size. What ServoFacts holds may come from a model instead. */
+export interface SizeArgs extends ServoFacts {
+  readonly model?: string;
+  readonly servo?: string;
   readonly armHoles: readonly number[];
   readonly hornHoles: readonly number[];
   /** Teeth of the shaft; without them the arm can take the angles in `armAt`, with them `armAt` is one of theirs. */
@@ -18,8 +18,6 @@ export interface SizeArgs {
   readonly armAt?: readonly number[];
   readonly hornAt: readonly number[];
   readonly level: readonly number[];
-  /** Degrees a microsecond. */
-  readonly rotation: number;
   readonly travel: number;
   readonly leastAngle: number;
   readonly even: number;
@@ -29,13 +27,18 @@ export interface SizeArgs {
 
 /** Prints the linkages that do what is wanted, best first; fails where there is none. */
 export async function sizeCommand(args: SizeArgs, io: Io): Promise<number> {
+  const found = await findFacts(args, io);
+  if (typeof found === "number") return found;
+  const { base, rise, rotation, up = 0, down = 0 } = { ...found, ...args };
+  if (base === undefined || rise === undefined || rotation === undefined)
+    return tellUnusable(`Give ${missing({ base, rise, rotation })}.`, io);
   const armAngles = armAnglesOf(args);
   if (typeof armAngles === "string") return tellUnusable(armAngles, io);
   if (args.leastAngle >= 90) return tellUnusable("The least angle should be below 90 deg.", io);
   const task: SizeTask = {
-    place: { kind: "plane", base: mm(args.base), rise: mm(args.rise) },
-    wanted: { up: deg(-args.up), down: deg(args.down) },
-    servo: { travel: deg(args.travel), rotation: degPerUs(args.rotation) },
+    place: { kind: "plane", base: mm(base), rise: mm(rise) },
+    wanted: { up: deg(-up), down: deg(down) },
+    servo: { travel: deg(args.travel), rotation: degPerUs(rotation) },
     armHoles: args.armHoles.map((hole) => mm(hole)),
     hornHoles: args.hornHoles.map((hole) => mm(hole)),
     armAngles: armAngles.map((angle) => deg(angle)),
@@ -50,6 +53,24 @@ export async function sizeCommand(args: SizeArgs, io: Io): Promise<number> {
     args.format === "json" ? sizeToJson(facts) : sizeToText(facts, { colour: wantsColour(io.stdout, io) }),
   );
   return result.fitting === 0 ? exitFindings : exitDone;
+}
+
+/** What the model states of the servo, or the exit code where it does not. */
+async function findFacts({ model, servo }: SizeArgs, io: Io): Promise<ServoFacts | number> {
+  if (model === undefined && servo === undefined) return {};
+  if (model === undefined || servo === undefined)
+    return tellUnusable("Give a model and --servo together.", io);
+  const loaded = await loadModel(model, io);
+  if ("problem" in loaded) return tellProblem(loaded.problem, io);
+  if ("findings" in loaded) return tellFindings(loaded.findings, io);
+  const facts = servoFacts(loaded.model, servo);
+  return typeof facts === "string" ? tellUnusable(facts, io) : facts;
+}
+
+function missing(facts: Readonly<Record<string, number | undefined>>): string {
+  return Object.entries(facts)
+    .flatMap(([name, value]) => (value === undefined ? [`--${name}`] : []))
+    .join(", ");
 }
 
 /** The angles that the arm can take, or why that cannot be told. */

@@ -10,10 +10,11 @@ export function sizeOptions(): readonly Option[] {
   const holes = parseList(parsePositive);
   const angles = parseList(parseNumber);
   return [
-    required("--base <mm>", "from the servo's shaft aft to the hinge", parseNumber),
-    required("--rise <mm>", "from the shaft up to the hinge, negative if it lies below", parseNumber),
-    option("--up <deg>", "deflection to reach, trailing edge up", parseUpTo(180)).default(0),
-    option("--down <deg>", "deflection to reach, trailing edge down", parseUpTo(180)).default(0),
+    option("--servo <name>", "with a model: the servo from which to take what is not given here", String),
+    option("--base <mm>", "from the servo's shaft aft to the hinge", parseNumber),
+    option("--rise <mm>", "from the shaft up to the hinge, negative if it lies below", parseNumber),
+    option("--up <deg>", "deflection to reach, trailing edge up", parseUpTo(180)),
+    option("--down <deg>", "deflection to reach, trailing edge down", parseUpTo(180)),
     required("--arm-holes <mm,...>", "holes of the servo's arm, from its shaft", holes),
     required("--horn-holes <mm,...>", "holes of the horn, from the hinge", holes),
     option("--teeth <number>", "teeth of the shaft: the arm can stand at any", parseCount),
@@ -30,7 +31,7 @@ export function sizeOptions(): readonly Option[] {
       [0],
       "0",
     ),
-    required("--rotation <deg>", "what the servo turns a microsecond", parsePositive),
+    option("--rotation <deg>", "what the servo turns a microsecond", parsePositive),
     required("--travel <deg>", "what the servo turns to either side of its middle", parsePositive),
     option("--least-angle <deg>", "least between the rod and arm or horn", parsePositive).default(20),
     option(

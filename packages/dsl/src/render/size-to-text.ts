@@ -70,11 +70,10 @@ function headLines({ task, result, leastAngleDeg }: SizeFacts, columns: number):
     place.kind === "plane"
       ? [`${aside(place.base, "aft of", "ahead of")} the shaft, ${aside(place.rise, "above", "below")} it`]
       : [];
-  const shown = proposals.length < fitting ? `; the best ${proposals.length} are shown` : "";
-  const left = Object.entries(faultTexts(leastAngleDeg)).flatMap(([fault, text]) => {
-    const count = rejected[fault as CandidateFault];
-    return count === 0 ? [] : [`${count} ${text}`];
-  });
+  const shown = proposals.length < fitting ? `; the best ${proposals.length} shown` : "";
+  const left = faultTexts(leastAngleDeg).flatMap(([fault, text]) =>
+    rejected[fault] === 0 ? [] : [`${rejected[fault]} ${text}`],
+  );
   return [
     ...hang("Wanted     ", `${show(-wanted.up)} deg up and ${show(wanted.down)} deg down`, columns),
     ...hinge.flatMap((text) => hang("Hinge      ", text, columns)),
@@ -90,56 +89,65 @@ function headLines({ task, result, leastAngleDeg }: SizeFacts, columns: number):
   ];
 }
 
-function faultTexts(leastAngleDeg: number): Readonly<Record<CandidateFault, string>> {
-  return {
-    cannotBeMade: "stand at a dead centre at level",
-    notReached: "never reach a wanted deflection",
-    travelTooShort: "need more servo travel than there is",
-    nearDeadCentre: `bring the rod nearer than ${show(leastAngleDeg)} deg to one line with arm or horn`,
-  };
+function faultTexts(leastAngleDeg: number): readonly (readonly [CandidateFault, string])[] {
+  return [
+    ["cannotBeMade", "stand at a dead centre at level"],
+    ["notReached", "never reach a wanted deflection"],
+    ["travelTooShort", "need more servo travel than there is"],
+    ["nearDeadCentre", `bring the rod nearer than ${show(leastAngleDeg)} deg to one line with arm or horn`],
+  ];
 }
 
-function columnsOf(proposals: readonly Proposal[], { task }: SizeFacts, paint: Paint): Column[] {
+function columnsOf(proposals: readonly Proposal[], facts: SizeFacts, paint: Paint): Column[] {
   const column = (head: string, unit: string, cell: (proposal: Proposal) => string): Column => ({
     head,
     unit,
     cells: proposals.map(cell),
   });
-  const levels = (task.levelRotations ?? []).some((rotation) => rotation !== 0);
   return [
     { ...column("ARM", "mm", ({ arm }) => show(arm)), paint: paint.strong },
     column("at", "deg", ({ armAngle }) => angle(armAngle)),
-    ...(levels ? [column("level", "deg", ({ levelRotation }) => angle(levelRotation))] : []),
+    ...(asksLevel(facts) ? [column("level", "deg", ({ levelRotation }) => angle(levelRotation))] : []),
     { ...column("HORN", "mm", ({ horn }) => show(horn)), paint: paint.strong },
     column("at", "deg", ({ hornAt }) => angle(hornAt)),
     column("rod", "mm", ({ rod }) => formatNumber(rod, 1)),
-    column("up", "deg", ({ rotationUp }) => formatNumber(Math.abs(rotationUp), 1)),
-    column("down", "deg", ({ rotationDown }) => formatNumber(Math.abs(rotationDown), 1)),
+    column("up", "deg", ({ rotationUp }) => formatNumber(Math.abs(rotationUp), 0)),
+    column("down", "deg", ({ rotationDown }) => formatNumber(Math.abs(rotationDown), 0)),
     column("torque", "x", ({ worstRatio }) => formatNumber(1 / worstRatio, 2)),
+    ...(facts.evenTravel === 0 ? [] : [column("ranks", "x", ({ score }) => formatNumber(1 / score, 2))]),
     column("angle", "deg", ({ worstSine }) => formatNumber((Math.asin(worstSine) * 180) / Math.PI, 0)),
   ];
 }
 
 /** How to read the table, and why it stands in this order. */
-function readingLines({ evenTravel, task }: SizeFacts, columns: number): string[] {
-  const levels = (task.levelRotations ?? []).some((rotation) => rotation !== 0);
-  const even =
-    evenTravel === 0
-      ? "however uneven the servo travel"
-      : `servo travel that is a tenth uneven counting as ${show(evenTravel * 10)} % less torque`;
+function readingLines(facts: SizeFacts, columns: number): string[] {
+  const { evenTravel } = facts;
   const column = (name: string, text: string) => hang(name.padEnd(11), text, columns);
   return [
-    ...column("Order", `most torque first, ${even}`),
+    ...column("Order", evenTravel === 0 ? "most torque first" : "by what it ranks at, the most first"),
     ...column(
       "at",
       "from aft (0) through up (90): the arm with the servo at its middle, the horn with the surface level",
     ),
-    ...(levels ? column("level", "what the servo is turned from its middle where the surface is level") : []),
+    ...(asksLevel(facts)
+      ? column("level", "what the servo is turned from its middle where the surface is level")
+      : []),
     ...column("rod", "pin to pin, what fits at level"),
     ...column("up, down", "what the servo turns from level to the wanted deflections"),
     ...column("torque", "at the surface for one at the servo, where it is least"),
+    ...(evenTravel === 0
+      ? []
+      : column(
+          "ranks",
+          `torque / (1 + ${show(evenTravel)} u), u being 0 where the servo turns as much up as down and 1 where all is on one side`,
+        )),
     ...column("angle", "least between the rod and arm or horn, on all of the way"),
   ];
+}
+
+/** Whether level may lie anywhere but at the servo's middle. */
+function asksLevel({ task: { levelRotations = [] } }: SizeFacts): boolean {
+  return levelRotations.some((rotation) => rotation !== 0);
 }
 
 /** The best as a model file states it. */

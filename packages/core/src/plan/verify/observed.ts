@@ -23,6 +23,8 @@ export interface Prediction {
   readonly fitted?: boolean;
   /** What the pulse meter shows too much, microseconds. */
   readonly meterUs?: number;
+  /** The channels are read at another output of the receiver, whose power-up is not known. */
+  readonly otherOutput?: boolean;
 }
 
 /** What was read, as far as these channels go. */
@@ -79,11 +81,14 @@ export function predictedUs(
 function pulseFits(
   line: Observed["pulses"][number],
   { keyOf, extraUs }: Observed,
-  { sent, fitted = false, meterUs = 0 }: Prediction,
+  { sent, fitted = false, meterUs = 0, otherOutput = false }: Prediction,
 ): boolean {
   const own = sent.get(line.channel);
-  const expected = own === undefined ? undefined : rangeOf(line, own, keyOf);
-  const [lowUs, highUs] = expected ?? line.expectedUs;
+  const isReceivers = line.place.kind === "powerUp";
+  if (own !== undefined && isReceivers && otherOutput) return true;
+  const expected = own === undefined || isReceivers ? line.expectedUs : rangeOf(line, own, keyOf);
+  if (expected === undefined) return true;
+  const [lowUs, highUs] = expected;
   const slackUs = line.withinUs + extraUs + (fitted ? 1 + extraUs : 0);
   const trueUs = line.readUs - meterUs;
   return trueUs >= lowUs - slackUs && trueUs <= highUs + slackUs;

@@ -12,7 +12,7 @@ export function curvePlot({ described, channel, key }: SheetServo, height: numbe
   const { curve = [], curveWorstDeg } = channel;
   const response = described.measured?.response;
   if (curve.length < 2 || response === undefined) return undefined;
-  const strip = Math.min(64, height * 0.4);
+  const strip = Math.min(60, height * 0.36);
   const box = { left: 38, right: 330, top: 18, bottom: height - 20 - strip };
   const x = scaleOver([-100, 100], [box.left, box.right]);
   const y = scaleOver(

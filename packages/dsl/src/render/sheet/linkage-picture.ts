@@ -29,9 +29,9 @@ const lines: Readonly<Record<Part, Readonly<Record<string, string | number>>>> =
 };
 /** A rod nearer than this to dead centre is marked. (common practice, no source) */
 const nearDeg = 15;
-const most = 6;
-const perRow = 3;
-const cellWidth = pictureWidth / perRow;
+/** Side by side; what lies between the ends is thinned out where there is more. */
+const most = 4;
+const cellWidth = pictureWidth / most;
 
 /** A linkage at what is entered, drawn to scale from the port tip; below it from above where it does not lie in one plane. */
 export function linkagePicture(servo: SheetServo): Element | undefined {
@@ -39,20 +39,18 @@ export function linkagePicture(servo: SheetServo): Element | undefined {
   const views = viewsOf(stands.map(({ stand }) => stand));
   if (stands.length === 0 || views.length === 0) return undefined;
   const drawn = views.reduce((sum, { height }) => sum + height + 6, 0);
-  const cellHeight = drawn + 3 * fontSize + 10;
-  const rows = Math.ceil(stands.length / perRow);
+  const lines = 2 + Math.max(...stands.map(({ stand }) => deadCentreTexts(stand).length));
+  const cellHeight = drawn + lines * fontSize + 8;
   const name = visibleText(servo.described.id);
   return picture(
     `linkage-${servo.key}`,
-    rows * cellHeight,
+    cellHeight,
     { title: `Linkage of ${name}`, text: stands.map(standText).join(" ") },
     stands.map(({ name: at, deflectionDeg, stand }, index) => {
-      const left = (index % perRow) * cellWidth;
-      const top = Math.floor(index / perRow) * cellHeight;
-      const words = [shortName(at, 15), degreesText(deflectionDeg), deadCentreText(stand)];
+      const words = [shortName(at, 13), degreesText(deflectionDeg), ...deadCentreTexts(stand)];
       return h(
         "g",
-        { transform: `translate(${units(left)} ${units(top)})` },
+        { transform: `translate(${units(index * cellWidth)} 0)` },
         ...drawViews(views, stand, deflectionDeg),
         ...words.map((text, line) => label(4, drawn + (line + 1) * fontSize + 1, text)),
       );
@@ -98,22 +96,32 @@ export function movingLinkage(servo: SheetServo, range: readonly [number, number
   );
 }
 
-function standsOf({ described, settings }: SheetServo) {
-  const places = [
-    ...settings.flatMap((setting) =>
-      setting.gives === undefined
+interface Stand {
+  readonly name: string;
+  readonly deflectionDeg: number;
+  readonly stand: LinkageStand;
+}
+
+/** How the linkage stands at the settings that differ, by rising deflection, both ends among them. */
+function standsOf({ described, settings }: SheetServo): Stand[] {
+  const stands = settings
+    .flatMap((setting): Stand[] => {
+      const deflectionDeg = setting.gives?.deflectionDeg;
+      const stand = deflectionDeg === undefined ? undefined : described.linkage?.standAt(deflectionDeg);
+      return deflectionDeg === undefined || stand === undefined
         ? []
-        : [{ name: shortSetting(setting), deflectionDeg: setting.gives.deflectionDeg }],
-    ),
-  ];
-  const apart = places.filter(
+        : [{ name: shortSetting(setting), deflectionDeg, stand }];
+    })
+    .toSorted((a, b) => a.deflectionDeg - b.deflectionDeg);
+  const apart = stands.filter(
     ({ deflectionDeg }, index) =>
-      places.findIndex((other) => Math.abs(other.deflectionDeg - deflectionDeg) < 0.05) === index,
+      deflectionDeg - (stands[index - 1]?.deflectionDeg ?? Number.NEGATIVE_INFINITY) > 0.05,
   );
-  return apart.slice(0, most).flatMap(({ name, deflectionDeg }) => {
-    const stand = described.linkage?.standAt(deflectionDeg);
-    return stand === undefined ? [] : [{ name, deflectionDeg, stand }];
-  });
+  if (apart.length <= most) return apart;
+  const kept = Array.from({ length: most }, (_, index) =>
+    Math.round((index * (apart.length - 1)) / (most - 1)),
+  );
+  return apart.filter((_, index) => kept.includes(index));
 }
 
 interface View {
@@ -139,7 +147,7 @@ function viewsOf(stands: readonly LinkageStand[]): View[] {
   // One scale for all; room at the right for the start of the surface, and no picture higher than it is wide.
   const extents = across(flat ? [2] : [2, 1]);
   const tall = Math.max(...extents.map(({ low, high }) => high - low));
-  const scale = Math.min((cellWidth - 34) / wide, (cellWidth - 20) / (tall + 1e-9));
+  const scale = Math.min((cellWidth - 32) / wide, (cellWidth - 20) / (tall + 1e-9));
   return extents.map(({ index, low, high }) => ({
     height: (high - low) * scale + 20,
     fromSide: index === 2,
@@ -182,16 +190,14 @@ function pin([x, y]: Place, filled: boolean): Element {
   });
 }
 
-function deadCentreText({ rods }: LinkageStand): string {
-  return rods
-    .map(({ armDeg, hornDeg }) => {
-      const near = Math.min(armDeg, hornDeg) < nearDeg ? " !" : "";
-      return `arm ${formatNumber(armDeg, 0)}° horn ${formatNumber(hornDeg, 0)}°${near}`;
-    })
-    .join(", ");
+/** "arm 64°" and "horn 23° !" for each rod: how far from dead centre, marked where it is near. */
+function deadCentreTexts({ rods }: LinkageStand): string[] {
+  const text = (at: string, angleDeg: number) =>
+    `${at} ${formatNumber(angleDeg, 0)}°${angleDeg < nearDeg ? " !" : ""}`;
+  return rods.flatMap(({ armDeg, hornDeg }) => [text("arm", armDeg), text("horn", hornDeg)]);
 }
 
-function standText({ name, deflectionDeg, stand }: ReturnType<typeof standsOf>[number]): string {
+function standText({ name, deflectionDeg, stand }: Stand): string {
   const angles = stand.rods.map(
     ({ armDeg, hornDeg }) =>
       `the rod stands ${formatNumber(armDeg, 0)}° from dead centre at the arm and ${formatNumber(hornDeg, 0)}° at the horn${Math.min(armDeg, hornDeg) < nearDeg ? ", which is near" : ""}`,

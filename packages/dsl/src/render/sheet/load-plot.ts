@@ -6,8 +6,6 @@ import { type SheetServo, shortSetting } from "./servo-on-sheet.ts";
 
 const loadRowHeight = 16;
 const mostBars = 4;
-/** The most that the picture is high. */
-export const loadHeight = 24 + mostBars * loadRowHeight;
 
 /** The estimated share of the servo's stall torque at the settings that load it most, as bars; undefined where none is estimated. */
 export function loadPlot({ described, settings, key }: SheetServo): Element | undefined {

@@ -56,42 +56,41 @@ export function picture(
   );
 }
 
+/** Height of a picture in its own units. */
+export function heightOf({ props }: Element): number {
+  const { viewBox = "" } = props as { readonly viewBox?: string };
+  return Number(viewBox.split(" ").at(-1));
+}
+
 /** Axes with ticks, faint lines across at each, and the unit at the end of each axis. */
 export function axes(box: Box, x: Scale, y: Scale, xUnit: string, yUnit: string, xTicks = 5): Element[] {
-  const across = y.ticks(4).map((value) =>
-    h(
-      "g",
-      {},
-      stroke(
-        [
-          [box.left, y(value)],
-          [box.right, y(value)],
-        ],
-        { "stroke-opacity": value === 0 ? 0.7 : 0.2 },
-      ),
-      label(box.left - 5, y(value) + 4.5, formatTrimmed(value, 2), "end"),
-    ),
-  );
-  const along = x.ticks(xTicks).map((value) =>
-    h(
-      "g",
-      {},
-      stroke(
-        [
-          [x(value), box.top],
-          [x(value), box.bottom],
-        ],
-        { "stroke-opacity": 0.2 },
-      ),
-      label(x(value), box.bottom + fontSize + 1, formatTrimmed(value, 2), "middle"),
-    ),
-  );
+  const along = x.ticks(xTicks).map((value) => {
+    const line = [
+      [x(value), box.top],
+      [x(value), box.bottom],
+    ] as const;
+    const text = label(x(value), box.bottom + fontSize + 1, formatTrimmed(value, 2), "middle");
+    return h("g", {}, stroke(line, { "stroke-opacity": 0.2 }), text);
+  });
   return [
-    ...across,
+    ...levels(box, y, yUnit),
     ...along,
     label(pictureWidth - 2, box.bottom + fontSize + 1, xUnit, "end"),
-    label(box.left - 5, box.top - 4, yUnit, "end"),
   ];
+}
+
+/** Faint lines across a plot with their values at the left, as many as there is room for, the one at 0 stronger. */
+export function levels(box: Box, y: Scale, unit: string): Element[] {
+  const most = Math.max(2, Math.min(4, Math.floor((box.bottom - box.top) / 22)));
+  const lines = y.ticks(most).map((value) => {
+    const line = [
+      [box.left, y(value)],
+      [box.right, y(value)],
+    ] as const;
+    const text = label(box.left - 5, y(value) + 4.5, formatTrimmed(value, 2), "end");
+    return h("g", {}, stroke(line, { "stroke-opacity": value === 0 ? 0.7 : 0.2 }), text);
+  });
+  return [...lines, label(box.left - 5, box.top - 4, unit, "end")];
 }
 
 /** A line through places. */

@@ -40,6 +40,8 @@ export function servoFacts(servo: SheetServo, plan: SetupPlan, model: Model): re
     ...extremeFacts(servo, plan),
     ...transitFacts(servo),
     ...halfFact(servo),
+    ...curveFact(servo, plan),
+    ...loadFact(servo),
     ...powerUpFact(servo),
     { name: "Readings", text: readingsText(bench) },
     ...benchFacts(servo, bench),
@@ -99,6 +101,29 @@ function halfFact(servo: SheetServo): Fact[] {
     {
       name: "Half",
       text: `half the pulses (cross, ${microseconds(pulseUs)}) gives ${degreesText(deflectionDeg)}, not ${degreesText(wantedDeg)}`,
+    },
+  ];
+}
+
+function curveFact({ channel }: SheetServo, { radio }: SetupPlan): Fact[] {
+  const { curve, curveWorstDeg } = channel;
+  if (curve === undefined) return [];
+  const numbers = numbersOf(radio);
+  const points = curve.map(
+    ({ commandPercent, percent }) => `${numbers.percent(commandPercent)} to ${numbers.percent(percent)}`,
+  );
+  const worst = curveWorstDeg === undefined ? "" : `; at most ${formatNumber(curveWorstDeg, 2)}° off between`;
+  return [{ name: "Curve", text: `${points.join("; ")}${worst}` }];
+}
+
+function loadFact({ channel }: SheetServo): Fact[] {
+  const { load } = channel;
+  if (load === undefined) return [];
+  return [
+    {
+      name: "Load",
+      text: `about ${formatNumber(load.share * 100, 0)} % of ${formatNumber(load.heldNm, 2)} N m at ${formatNumber(load.airspeedMps, 1)} m/s: ${shortState(load.when)}`,
+      ...(load.share > 1 ? { warn: true as const } : {}),
     },
   ];
 }

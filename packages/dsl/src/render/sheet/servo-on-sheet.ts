@@ -40,7 +40,7 @@ export function degreesText(deflectionDeg: number, decimals = 1): string {
 
 /** "1235.4 µs" */
 export function microseconds(pulseUs: number): string {
-  return `${formatNumber(pulseUs, 1)} µs`;
+  return `${formatNumber(pulseUs, 1)}\u00a0µs`;
 }
 
 /** What tells a setting from the others of its servo, and matches it with its twin on another. */

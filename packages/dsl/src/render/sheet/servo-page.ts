@@ -26,7 +26,7 @@ export function servoPage(page: SheetPage, sheet: SheetFacts): Element {
       "div",
       { class: "pictures" },
       unmeasured(page),
-      pictures.map(({ element }) => h("figure", {}, element)),
+      pictures.map(({ element, screenOnly }) => h("figure", screenOnly ? { class: "screen" } : {}, element)),
     ),
     h(
       "div",

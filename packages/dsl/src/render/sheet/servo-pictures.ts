@@ -2,7 +2,8 @@ import type { SetupPlan } from "@hingeline/core";
 import { curvePlot } from "./curve-plot.ts";
 import type { Element } from "./element.ts";
 import { linkagePicture } from "./linkage-picture.ts";
-import { loadHeight, loadPlot } from "./load-plot.ts";
+import { loadPlot } from "./load-plot.ts";
+import { heightOf } from "./plot-parts.ts";
 import { responsePlot } from "./response-plot.ts";
 import { type SheetServo, shortSetting } from "./servo-on-sheet.ts";
 import type { SheetPage } from "./sheet-pages.ts";
@@ -13,6 +14,8 @@ import { travelPlot } from "./travel-plot.ts";
 export interface ServoPicture {
   readonly name: string;
   readonly element: Element;
+  /** Left out on paper, where the page has no room for it; its numbers stand in the text. */
+  readonly screenOnly: boolean;
 }
 
 export interface PagePictures {
@@ -21,17 +24,21 @@ export interface PagePictures {
   readonly fits: boolean;
 }
 
+type Drawn = Omit<ServoPicture, "screenOnly">;
+
 /** Millimetres inside the margins of a page between A4 and Letter: its height, what is neither picture nor setting, and one setting. */
 const [paperMm, fixedMm, settingMm] = [265, 122, 7.8];
 /** A plot takes what is left, between these heights; a little less still prints, as the page shrinks its pictures. */
-const [leastMm, mostMm] = [28, 56];
-const linkageMm = 36;
+const [leastMm, mostMm] = [36, 56];
 const lineMm = 3.8;
 const unitsPerMm = 4;
 /** Names longer than this take more lines than a page has been measured for. */
 const longName = 40;
 
-/** All pictures of a page, those first that every servo has; beside them stand `lines` lines of findings. */
+/**
+ * All pictures of a page, beside which stand `lines` lines of findings. Where they do not all fit on paper with plots of a height that
+ * can be read, first the loads and then the correction curves stay on the screen.
+ */
 export function pagePictures(page: SheetPage, { matches }: SetupPlan, lines = 0): PagePictures {
   const { servos, title } = page;
   const [first, second] = servos;
@@ -41,28 +48,53 @@ export function pagePictures(page: SheetPage, { matches }: SetupPlan, lines = 0)
     ...each("response", (servo) => responsePlot(servo, height)),
     ...named(`${title}:sides`, first && second && sidesPlot(first, second, matches, height)),
     ...named(`${title}:travel`, travelPlot(servos, height)),
-    ...each("curve", (servo) => curvePlot(servo, height)),
   ];
-  const loads = each("load", loadPlot);
+  const curves = (height: number) => each("curve", (servo) => curvePlot(servo, height));
   const linkages = each("linkage", linkagePicture);
+  const loads = each("load", loadPlot);
   const settings = Math.max(...servos.map((servo) => servo.settings.length));
-  const othersMm =
-    (linkages.length === 0 ? 0 : linkageMm) + (loads.length === 0 ? 0 : loadHeight / unitsPerMm);
-  const rows = Math.max(1, Math.ceil(plots(leastMm * unitsPerMm).length / 2));
-  const eachMm = (paperMm - fixedMm - settings * settingMm - lines * lineMm - othersMm) / rows;
-  const height = Math.round(Math.min(mostMm, Math.max(leastMm, eachMm)) * unitsPerMm);
+  const roomMm = paperMm - fixedMm - settings * settingMm - lines * lineMm - tallestMm(linkages);
+  const least = leastMm * unitsPerMm;
+  const choices = [
+    { withCurves: true, withLoads: true },
+    { withCurves: true, withLoads: false },
+    { withCurves: false, withLoads: false },
+  ].map(({ withCurves, withLoads }) => {
+    const rows = Math.ceil((plots(least).length + (withCurves ? curves(least).length : 0)) / 2);
+    return {
+      withCurves,
+      withLoads,
+      eachMm: (roomMm - (withLoads ? tallestMm(loads) : 0)) / Math.max(1, rows),
+    };
+  });
+  const last = { withCurves: false, withLoads: false, eachMm: 0 };
+  const chosen = choices.find(({ eachMm }) => eachMm >= leastMm) ?? choices.at(-1) ?? last;
+  const height = Math.round(Math.min(mostMm, Math.max(leastMm, chosen.eachMm)) * unitsPerMm);
   return {
-    pictures: [...plots(height), ...linkages, ...loads],
+    pictures: [
+      ...onPaper(plots(height), true),
+      ...onPaper(curves(height), chosen.withCurves),
+      ...onPaper(linkages, true),
+      ...onPaper(loads, chosen.withLoads),
+    ],
     fits:
-      eachMm > 0.8 * leastMm &&
+      chosen.eachMm > 0.7 * leastMm &&
       servos.every((servo) => namesOf(servo).every((name) => name.length <= longName)),
   };
+}
+
+function onPaper(drawn: readonly Drawn[], printed: boolean): ServoPicture[] {
+  return drawn.map((one) => ({ ...one, screenOnly: !printed }));
+}
+
+function tallestMm(drawn: readonly Drawn[]): number {
+  return Math.max(0, ...drawn.map(({ element }) => heightOf(element) / unitsPerMm));
 }
 
 function namesOf({ described, channel, settings }: SheetServo): string[] {
   return [described.id, ...Object.values(channel.labels ?? {}), ...settings.map(shortSetting)];
 }
 
-function named(name: string, element: Element | undefined): ServoPicture[] {
+function named(name: string, element: Element | undefined): Drawn[] {
   return element === undefined ? [] : [{ name, element }];
 }

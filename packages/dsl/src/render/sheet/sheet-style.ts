@@ -57,7 +57,7 @@ ol.steps>li>label{display:flex;gap:.5rem;align-items:baseline}ol.steps ul{margin
 .slide{border:2px solid var(--ink);padding:.6rem .8rem;margin:.8rem 0}
 .slide input{width:100%;accent-color:var(--ink);height:2rem}
 .slide output{display:block;font-size:1.3rem;font-weight:600;font-variant-numeric:tabular-nums}
-.slide svg{max-width:20rem;width:100%;display:block}
+.slide svg{max-width:13rem;width:100%;display:block}
 body:has(#big:checked) .page{padding-top:.6rem}body:has(#big:checked) .page:not(.one){display:none}
 body:has(#big:checked) :is(.pictures,.facts,.checks,.sign,.slide,.plain,.enter td.blank,.enter th:nth-child(n+4),.findings){display:none}
 body:has(#big:checked) .pair{grid-template-columns:1fr}
@@ -74,7 +74,7 @@ td.pulse{font-size:.9rem}tbody th{font-size:.92rem}
 :root{color-scheme:light;--ink:#000;--paper:#fff;--soft:#000;--rule:#000;--fill:#fff}
 html{font-size:9pt;line-height:1.2}
 body{max-width:none;padding:0}
-header.top,.slide,.skip{display:none!important}
+header.top,.slide,.skip,.screen{display:none!important}
 small,figcaption,dl,thead th{font-size:9pt}
 .page{padding:0;break-after:page}.page:last-child{break-after:auto}
 h2{font-size:15pt}h3{font-size:10pt;margin:1.5mm 0 .5mm}

@@ -2,8 +2,8 @@ import { formatNumber, type SetupPlan, us } from "@hingeline/core";
 import { visibleText } from "../visible-text.ts";
 import type { Element } from "./element.ts";
 import {
-  axes,
   label,
+  levels,
   type Place,
   picture,
   pictureWidth,
@@ -33,7 +33,7 @@ export function sidesPlot(
   const [one, other] = [first.described, second.described];
   if (one.measured === undefined || other.measured === undefined) return undefined;
   const ways = longestWay(first, second);
-  const strip = ways.length === 0 ? 0 : Math.min(64, height * 0.4);
+  const strip = ways.length === 0 ? 0 : Math.min(60, height * 0.33);
   const box = { left: 38, right: 330, top: 34, bottom: height - 20 - strip };
   const spanOf = ({ described }: SheetServo, pulseUs: number) =>
     (pulseUs - described.levelUs) * (described.rising ? 1 : -1);
@@ -71,7 +71,7 @@ export function sidesPlot(
       ? ""
       : ` They differ by ${formatNumber(worst.worstDeg, 2)}° at most on the way from ${visibleText(worst.between[0])} to ${visibleText(worst.between[1])}; ${formatNumber(worst.withinDeg, 2)}° are allowed.`);
   return picture(id, height, { title: `${names[0]} and ${names[1]} over one another`, text }, [
-    ...axes(box, x, y, "", "°", 4).slice(0, y.ticks(4).length),
+    ...levels(box, y, "°"),
     ...pulseTicks(first, box.bottom + 14),
     ...pulseTicks(second, box.top - 4),
     label(pictureWidth - 2, box.bottom + 14, "µs", "end"),
