@@ -1,5 +1,7 @@
 export type { Address } from "./address/address.ts";
 export { formatAddress, parseAddress } from "./address/address.ts";
+export type { BenchNext, BenchPoint, BenchProgress, WantedDeflection } from "./compile/bench-progress.ts";
+export { benchAddresses, benchProgress } from "./compile/bench-progress.ts";
 export { compile } from "./compile/compile.ts";
 export type {
   LinkagePicture,
@@ -8,6 +10,11 @@ export type {
   ServoDescription,
 } from "./compile/describe-servos.ts";
 export { describeServos } from "./compile/describe-servos.ts";
+export { type MeasuredRadio, measureRadio, type StatedRadio } from "./compile/measure-radio.ts";
+export { orderOfEntry } from "./compile/order-of-entry.ts";
+export { type EnteredValue, type Port, type PortedValue, portModel } from "./compile/port-plan.ts";
+export type { Remedy, Unreachable } from "./compile/port-remedies.ts";
+export { type ServoSwap, type ServoSwapProblem, swapServo } from "./compile/swap-servo.ts";
 export type { Finding, Severity } from "./findings/finding.ts";
 export { ballRodFromRule, type RuleMeasurements } from "./linkage/ball-rod-from-rule.ts";
 export type { Drawing, Segment } from "./linkage/drive.ts";
@@ -64,7 +71,19 @@ export type {
   StopReason,
   Surface,
 } from "./model/model.ts";
+export type { AsBuilt, AsBuiltChannel, AsBuiltSetting, AsRead } from "./plan/as-built.ts";
+export { asBuiltTemplate } from "./plan/as-built-template.ts";
 export { canonicalJson } from "./plan/canonical-json.ts";
+export { fingerprintOf, revisionOf } from "./plan/fingerprint.ts";
+export type {
+  AddedPlace,
+  ComputedPart,
+  PlanChange,
+  SettingAt,
+  SettingValue,
+  ValueName,
+} from "./plan/plan-change.ts";
+export { diffPlans } from "./plan/plan-diff.ts";
 export type {
   CurvePoint,
   Edit,
@@ -82,8 +101,25 @@ export type {
   SetupPlan,
   Transit,
 } from "./plan/setup-plan.ts";
+export type { DeflectionAt } from "./plan/verify/observed.ts";
+export type {
+  Cause,
+  CauseKind,
+  ChannelPlace,
+  DeflectionVerdict,
+  LineVerdict,
+  MatchVerdict,
+  Outcome,
+  PulseVerdict,
+  SettingPlace,
+  Verification,
+} from "./plan/verify/verification.ts";
+export { type VerifyOptions, verify } from "./plan/verify/verify.ts";
+export { type ChannelCheck, type VerifyAgain, verifyAgain } from "./plan/verify-again.ts";
 export { type HalfPulse, halfPulse } from "./response/half-pulse.ts";
 export type { Response } from "./response/response.ts";
+export type { SwapMap, SwapTest } from "./response/servo-swap.ts";
+export type { CalibrationProblem, ReceiverReading, ScaleKink } from "./signal/calibrate-scale.ts";
 export {
   gridNeighbours,
   type PulseRange,
@@ -93,6 +129,7 @@ export {
   roundPercent,
 } from "./signal/grid.ts";
 export { toPercent, toPulse } from "./signal/percent.ts";
+export type { ScaleProblem } from "./signal/scale-problems.ts";
 export type { SignalScale } from "./signal/signal-scale.ts";
 export { deflectionForThrow, type TrailingEdge, throwAt } from "./surface/throw.ts";
 export {

@@ -612,6 +612,25 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     at: "moves.lever.landing.flap",
     numbers: { extensionMm: 40 },
   },
+  "frame-short": {
+    model: smallModel({
+      radio: { ...radio, frame: s(0.007) },
+      surfaces: { flap: smallSurface({}, { type: { analogue: true } }) },
+    }),
+    at: "surfaces.flap.servo.type",
+    numbers: { frameMs: 7, leastMs: 15 },
+  },
+  "thermal-shift": {
+    // 40 K at 0.3 us a kelvin are 12 us, more than the guard of 10.
+    model: smallModel({ temperatures: [celsius(-20), celsius(30)] }),
+    at: "surfaces.flap.servo.bench.guard",
+    numbers: { kelvin: 40, shiftUs: 12, guardUs: 10 },
+  },
+  "servo-pulse": {
+    model: smallModel({ surfaces: { flap: smallSurface({}, { type: { accepts: [us(1250), us(2100)] } }) } }),
+    at: "surfaces.flap.servo.bench",
+    numbers: { lowUs: 1200, shortestUs: 1250 },
+  },
   "reserve-short": {
     model: smallModel({
       surfaces: { flap: { ...smallSurface(), reserve: { up: deg(12) } } },

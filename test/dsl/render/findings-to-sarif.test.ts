@@ -9,7 +9,7 @@ const { schema } = JSON.parse(
   readFileSync(new URL("../../fixtures/sarif-2.1.0.json", import.meta.url), "utf8"),
 ) as { schema: Record<string, unknown> };
 const { $schema: _dialect, id: _id, ...draft07 } = schema;
-const validate = new Ajv({ strict: false, validateFormats: false }).compile(draft07);
+const validate = new Ajv({ strict: false, validateFormats: false, unicodeRegExp: false }).compile(draft07);
 
 const finding: Finding = {
   code: "limit-passed",

@@ -9,6 +9,7 @@ import {
 } from "../surface/hinge-moment.ts";
 import { rodForce } from "../surface/rod-force.ts";
 import { limitSpeed, servoLoad } from "../surface/servo-load.ts";
+import { servoStiffness, swingFrequencyHz } from "../surface/stiffness.ts";
 import { deg, type Mps, mm, mps, nm } from "../units/quantity.ts";
 import type { EnteredWish } from "./enter-wishes.ts";
 import { leverageAt } from "./leverage.ts";
@@ -105,7 +106,23 @@ export function planLoad(
         airspeedMps: load.airspeedMps,
       };
     }
-  return { ...(worst === undefined ? {} : { worst }), forces };
+  if (worst === undefined) return { forces };
+  const swingHz = slowestSwing(output, wishes);
+  return { worst: { ...worst, ...(swingHz === undefined ? {} : { swingHz }) }, forces };
+}
+
+/** The lowest frequency at which a surface of the channel swings on its servo; undefined where inertia or servo are not known. */
+function slowestSwing({ members }: Output, wishes: readonly EnteredWish[]): number | undefined {
+  const frequencies = members.flatMap(({ motion, rig }) =>
+    wishes.flatMap(({ entry }) => {
+      const { inertia } = motion.surface;
+      const torque = rig.named.servo.type?.torque;
+      const leverage = leverageAt(rig, entry.pulseUs);
+      if (inertia === undefined || torque === undefined || leverage === undefined) return [];
+      return swingFrequencyHz(servoStiffness(torque) * motion.rigs.length, leverage.ratio, inertia) ?? [];
+    }),
+  );
+  return frequencies.length === 0 ? undefined : Math.min(...frequencies);
 }
 
 function reportLoad({ motion, rig }: Member, wish: Wish, load: SettingLoad, report: Report): void {

@@ -1,6 +1,6 @@
 import type { Model, Radio } from "../model/model.ts";
 import { pairUp } from "../plan/pair-up.ts";
-import { type PlanChange, placeOf, type SettingPlace, sidesOf, type ValueName } from "../plan/plan-change.ts";
+import { type PlanChange, placeOf, type SettingAt, sidesOf, type ValueName } from "../plan/plan-change.ts";
 import { diffPlans } from "../plan/plan-diff.ts";
 import type { PercentPulse, PlanChannel, PlanRadio, Setting, SetupPlan } from "../plan/setup-plan.ts";
 import { toPulse } from "../signal/percent.ts";
@@ -26,7 +26,7 @@ export interface Port {
 /** One value as it is entered on either radio; one is absent where only the other plan has it. */
 export interface PortedValue {
   readonly channel: number;
-  readonly what: ValueName | SettingPlace;
+  readonly what: ValueName | SettingAt;
   readonly before?: EnteredValue;
   readonly after?: EnteredValue;
   /** What the old percent would give if it were typed into the other radio; absent where positions are shares. */

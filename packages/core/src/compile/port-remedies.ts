@@ -1,6 +1,6 @@
 import type { Model, Radio } from "../model/model.ts";
 import { pairUp } from "../plan/pair-up.ts";
-import { placeOf, type SettingPlace } from "../plan/plan-change.ts";
+import { placeOf, type SettingAt } from "../plan/plan-change.ts";
 import type { SetupPlan } from "../plan/setup-plan.ts";
 import { toPercent, toPulse } from "../signal/percent.ts";
 import { decimalsOf } from "../units/decimals.ts";
@@ -11,7 +11,7 @@ import { sortKeys } from "./sort-keys.ts";
 
 /** A setting that one radio gives and another does not. */
 export interface Unreachable {
-  readonly place: SettingPlace;
+  readonly place: SettingAt;
   /** The exact pulse that it needs. */
   readonly pulseUs: number;
   /** `past-reach`: the other radio ends before it; `no-step`: none of its steps lies where it is safe. */

@@ -476,6 +476,22 @@ export const sentences = {
       `All ${f.servos} servos holding and one stalled draw about ${n(f.neededAmps)} A; the supply gives ${n(f.supplyAmps)} A.`,
     () => "Use a stronger supply, and watch the voltage when a servo is stopped by hand.",
   ),
+  "frame-short": warning(
+    (f: { servo: string; frameMs: number; leastMs: number }) =>
+      `${f.servo} is an analogue servo on a frame of ${n(f.frameMs)} ms, under ${n(f.leastMs)} ms: it may overheat.`,
+    () => "Set the receiver to the long frame, or use a digital servo.",
+  ),
+  "thermal-shift": warning(
+    (f: { servo: string; kelvin: number; shiftUs: number; shiftDeg: number; guardUs: number }) =>
+      `Between the bench and the flight ${n(f.kelvin)} K may move ${f.servo} by ${n(f.shiftUs)} us, ${n(f.shiftDeg)} deg of the surface at rest; its guard is ${n(f.guardUs)} us.`,
+    (f: { shiftUs: number }) =>
+      `State a guard of at least ${n(f.shiftUs)} us more, or measure at the temperature of flight.`,
+  ),
+  "servo-pulse": error(
+    (f: { servo: string; lowUs: number; highUs: number; shortestUs: number; longestUs: number }) =>
+      `The stops of ${f.servo} (${n(f.lowUs)} and ${n(f.highUs)} us) lie outside what the bare servo takes, ${n(f.shortestUs)} to ${n(f.longestUs)} us.`,
+    () => "Check the servo's card, and measure the stops again.",
+  ),
   "play-large": warning(
     (f: { surface: string; playDeg: number; mostDeg: number }) =>
       `${f.surface} has ${n(f.playDeg)} deg of free play from side to side; more than ${n(f.mostDeg)} deg should be looked at before any flight.`,

@@ -27,6 +27,8 @@ import { surfaceSchema } from "./surface-schema.ts";
 
 const per100 = number("pulse span of 100 percent", 50, 2500, "microseconds");
 
+const temperature = number("temperature", -60, 80, "degrees Celsius");
+
 const radioSchema = strict({
   name: label,
   centre: pulse,
@@ -38,6 +40,7 @@ const radioSchema = strict({
   step: positive("smallest percent", 100, "percent"),
   endPoints: z.enum(["clamp", "scale"]),
   curvePoints: whole("points of an output's curve", 0, 100),
+  frame: positive("time from one pulse to the next", 1, "seconds").exactOptional(),
   powerUp: pulse.exactOptional(),
 }).meta({ id: "Radio" });
 
@@ -57,8 +60,9 @@ export const modelSchema = strict({
   airspeed: airspeedSchema.exactOptional(),
   field: strict({
     height: number("height of the field", -500, 9000, "metres"),
-    temperature: number("temperature", -60, 60, "degrees Celsius").exactOptional(),
+    temperature: temperature.exactOptional(),
   }).exactOptional(),
+  temperatures: z.tuple([temperature, temperature]).exactOptional(),
   supply: strict({
     voltage: positive("supply voltage", 100, "volts").exactOptional(),
     current: positive("current that the supply gives", 1000, "amperes").exactOptional(),

@@ -35,6 +35,8 @@ export interface Model {
   readonly airspeed?: Airspeed;
   /** Where the model is flown; left out, sea level in the standard atmosphere. */
   readonly field?: { readonly height: Metres; readonly temperature?: Celsius };
+  /** Coldest and hottest at which the model is flown. */
+  readonly temperatures?: readonly [Celsius, Celsius];
   /** What feeds the servos. */
   readonly supply?: { readonly voltage?: Volts; readonly current?: Amps };
   /** Where each control stands at loss of signal; a control not named: first detent, centred. */
@@ -50,6 +52,8 @@ export interface Radio<Name extends string = string> extends SignalScale<Name> {
   readonly endPoints: "clamp" | "scale";
   /** Points of an output's curve, 0 where there is none. */
   readonly curvePoints: number;
+  /** Time from one pulse to the next. */
+  readonly frame?: Seconds;
   /** What the receiver sends before it hears the transmitter. */
   readonly powerUp?: Us;
 }
@@ -129,6 +133,8 @@ export interface ServoType {
   /** Voltage at which torque and speed are stated. */
   readonly ratedAt?: Volts;
   readonly stallCurrent?: Amps;
+  /** An analogue servo, which short frames can overheat. */
+  readonly analogue?: true;
   /** Shortest and longest pulse the bare servo takes. */
   readonly accepts?: readonly [Us, Us];
 }

@@ -28,6 +28,7 @@ const servoTypeSchema = strict({
   deadBand: pulseSpan.exactOptional(),
   ratedAt: positive("rated voltage", 100, "volts").exactOptional(),
   stallCurrent: positive("stall current", 500, "amperes").exactOptional(),
+  analogue: z.literal(true).exactOptional(),
   accepts: z.tuple([pulse, pulse]).exactOptional(),
 }).meta({ id: "ServoType" });
 

@@ -15,7 +15,7 @@ export type PlanChange =
   | ({ readonly kind: "direction"; readonly channel: number } & Sides<PlanChannel["direction"]>)
   | ({ readonly kind: "safe"; readonly channel: number } & Sides<PlanChannel["safeUs"]>)
   | ({ readonly kind: "value"; readonly channel: number; readonly value: ValueName } & Sides<PercentPulse>)
-  | ({ readonly kind: "setting"; readonly place: SettingPlace } & Sides<SettingValue>)
+  | ({ readonly kind: "setting"; readonly place: SettingAt } & Sides<SettingValue>)
   /** What positions add to the value at rest, where that is all that changed of them. */
   | { readonly kind: "adds"; readonly channel: number; readonly places: readonly AddedPlace[] }
   | ({ readonly kind: "curve"; readonly channel: number } & Sides<readonly CurvePoint[]>)
@@ -33,7 +33,7 @@ export interface Sides<T> {
 export type ValueName = "lowLimit" | "highLimit" | "neutral" | "failsafe";
 
 /** Which setting of which channel. */
-export interface SettingPlace extends Pick<Setting, "control" | "detent" | "stick" | "when" | "surface"> {
+export interface SettingAt extends Pick<Setting, "control" | "detent" | "stick" | "when" | "surface"> {
   readonly channel: number;
 }
 
@@ -49,7 +49,7 @@ export interface SettingValue extends PercentPulse {
 
 /** Percents that a setting adds to its channel's value at rest. */
 export interface AddedPlace {
-  readonly place: SettingPlace;
+  readonly place: SettingAt;
   readonly before: number;
   readonly after: number;
 }
@@ -65,7 +65,7 @@ export function sidesOf<T>(before: T | undefined, after: T | undefined): Sides<T
 }
 
 /** Where a setting of a channel stands. */
-export function placeOf(channel: number, { control, detent, stick, when, surface }: Setting): SettingPlace {
+export function placeOf(channel: number, { control, detent, stick, when, surface }: Setting): SettingAt {
   return {
     channel,
     control,

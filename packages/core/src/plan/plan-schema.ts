@@ -84,6 +84,9 @@ const extreme = z.strictObject({
 });
 
 const load = z.strictObject({
+  swingHz: z.exactOptional(
+    z.number().describe("lowest frequency at which the surface swings on its servo, hertz; no verdict"),
+  ),
   worstNm: z.number().describe("estimated torque on the servo, newton metres"),
   heldNm: z.number().describe("torque that the servo holds, newton metres"),
   share: z.number(),

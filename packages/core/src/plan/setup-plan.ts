@@ -135,6 +135,8 @@ export interface Transit {
 /** The setting that loads the servo most. An estimate; it never clears flutter. */
 export interface Load {
   readonly worstNm: number;
+  /** Lowest frequency at which the surface swings on its servo, hertz, where its inertia is known: a figure, no verdict. */
+  readonly swingHz?: number;
   readonly heldNm: number;
   readonly share: number;
   readonly when: Readonly<Record<string, string | number>>;

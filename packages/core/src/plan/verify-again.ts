@@ -1,5 +1,5 @@
 import { differs } from "./pair-up.ts";
-import { type PlanChange, placeOf, type SettingPlace } from "./plan-change.ts";
+import { type PlanChange, placeOf, type SettingAt } from "./plan-change.ts";
 import type { PlanChannel, SetupPlan } from "./setup-plan.ts";
 
 /** What has to be read back and measured again because of changes. */
@@ -15,7 +15,7 @@ export interface ChannelCheck {
   /** Then nothing else is listed. */
   readonly everything: boolean;
   readonly parts: readonly ("limits" | "transits" | "failsafe")[];
-  readonly settings: readonly SettingPlace[];
+  readonly settings: readonly SettingAt[];
 }
 
 type Part = ChannelCheck["parts"][number];
@@ -37,7 +37,7 @@ export function verifyAgain(changes: readonly PlanChange[], after: SetupPlan): V
 function checkOf(plan: PlanChannel, changes: readonly PlanChange[], { radio }: SetupPlan): ChannelCheck {
   const { channel } = plan;
   const parts = new Set<Part>();
-  const moved: SettingPlace[] = [];
+  const moved: SettingAt[] = [];
   for (const change of changes) {
     if (change.kind === "radio") return everythingOf(channel);
     if (change.kind === "setting") {
@@ -78,7 +78,7 @@ function everythingOf(channel: number): ChannelCheck {
 }
 
 /** Whether a setting counts only where the control stands at this place. */
-function buildsOn({ control, detent }: SettingPlace, { when = {} }: SettingPlace): boolean {
+function buildsOn({ control, detent }: SettingAt, { when = {} }: SettingAt): boolean {
   return detent !== undefined && when[control] === detent;
 }
 

@@ -40,6 +40,7 @@ export interface ModelSpec<
   /** The fastest at which each detent or stick is used; `otherwise` holds for all not named. */
   readonly airspeed?: { readonly otherwise: Mps } & AirspeedSpec<NoInfer<C>>;
   readonly field?: Model["field"];
+  readonly temperatures?: Model["temperatures"];
   readonly supply?: Model["supply"];
   /** Where each control stands at loss of signal: a detent, or -1 to +1; not named: first detent, centred. */
   readonly failsafe?: FailsafeSpec<NoInfer<C>>;

@@ -72,17 +72,19 @@ function swaps(suspect: Suspect): readonly (readonly [Entered, string, string])[
   if (differing.size > 2) return [];
   const all = [...entered.values];
   return all.flatMap(([first, one], index) =>
-    all.slice(index + 1).flatMap(([second, two]) =>
-      differing.has(first) || differing.has(second)
-        ? [
-            [
-              withValue(withValue(entered, first, two), second, one),
-              names.get(first) ?? "",
-              names.get(second) ?? "",
-            ] as const,
-          ]
-        : [],
-    ),
+    all
+      .slice(index + 1)
+      .flatMap(([second, two]) =>
+        differing.has(first) || differing.has(second)
+          ? [
+              [
+                withValue(withValue(entered, first, two), second, one),
+                names.get(first) ?? "",
+                names.get(second) ?? "",
+              ] as const,
+            ]
+          : [],
+      ),
   );
 }
 
@@ -134,7 +136,10 @@ function limitsFromStates({ entered, observed }: Suspect, low: boolean): readonl
 }
 
 /** All positions moved by as much, the limits with them or not. Asks for two positions at least. */
-function shifts({ entered, observed }: Suspect): readonly { readonly changed: Entered; readonly shiftUs: number }[] {
+function shifts({
+  entered,
+  observed,
+}: Suspect): readonly { readonly changed: Entered; readonly shiftUs: number }[] {
   const sent = send(entered);
   const lines = stateLines(observed);
   if (new Set(lines.map(({ key }) => key)).size < 2) return [];

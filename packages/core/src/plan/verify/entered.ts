@@ -99,8 +99,7 @@ function enteredChannel(channel: PlanChannel, radio: PlanRadio, keyOf: StateKey)
   const values = new Map([[restKey, valueAt(blank, restUs(channel))]]);
   for (const setting of settings) {
     const key = keyOf(setting);
-    if (key !== restKey)
-      values.set(key, scaling ? setting.enter.sharePercent : setting.enter.percent);
+    if (key !== restKey) values.set(key, scaling ? setting.enter.sharePercent : setting.enter.percent);
   }
   return { ...blank, values, failsafe: valueAt(blank, failsafe.pulseUs) };
 }

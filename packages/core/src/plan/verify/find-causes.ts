@@ -3,11 +3,11 @@ import { causeSentences } from "./cause-sentences.ts";
 import { channelFaults } from "./channel-faults.ts";
 import { enteredOf, stateKeys } from "./entered.ts";
 import type { CauseFacts, Hypothesis, Suspect } from "./hypothesis.ts";
-import { type LinkageFault, linkageFaults, sidesMisread } from "./linkage-faults.ts";
+import { linkageFaults, sidesMisread } from "./linkage-faults.ts";
 import { type DeflectionAt, isExplained, type Observed, readingsOf } from "./observed.ts";
 import { planFaults } from "./plan-faults.ts";
 import { valueSlips } from "./value-slips.ts";
-import type { Cause, CauseKind, Verdict } from "./verification.ts";
+import type { Cause, CauseKind, LineVerdict } from "./verification.ts";
 
 /**
  * Every single cause that would give all readings, those that agree too. Where none does, what would give all readings of each channel
@@ -15,7 +15,7 @@ import type { Cause, CauseKind, Verdict } from "./verification.ts";
  */
 export function findCauses(
   plan: SetupPlan,
-  verdicts: readonly Verdict[],
+  verdicts: readonly LineVerdict[],
   { deflectionAt, extraUs }: { readonly deflectionAt: DeflectionAt | undefined; readonly extraUs: number },
 ): readonly Cause[] {
   const differing = new Set(
@@ -45,7 +45,7 @@ export function findCauses(
     });
   const found = [...whole, ...single];
   const complete = found.filter(({ all }) => all);
-  return distinct(complete.length > 0 ? complete : found);
+  return firstOf(complete.length > 0 ? complete : found, ({ message }) => message);
 }
 
 /** A cause without readings of its own: the file says which plan it was measured on. */
@@ -53,30 +53,24 @@ export function revisionCause(channels: readonly number[]): Cause {
   return causeOf({ kind: "otherRevision", channels }, true);
 }
 
+/** Those that fit, exact ones first; of several numbers fitted for the same thing the first that fits. */
 function held(hypotheses: readonly Hypothesis[], observed: Observed, all: boolean): readonly Cause[] {
-  const order = (one: Hypothesis) => Number(one.prediction.fitted ?? false);
-  return hypotheses
-    .filter(({ prediction }) => isExplained(observed, prediction))
-    .toSorted((a, b) => order(a) - order(b))
-    .map((one) => causeOf(one, all));
+  const fits = hypotheses.filter(({ prediction }) => isExplained(observed, prediction));
+  const fitted = fits.filter(({ prediction }) => prediction.fitted);
+  return [
+    ...fits.filter(({ prediction }) => !prediction.fitted),
+    ...firstOf(fitted, ({ kind, channels, place = "" }) => `${kind} ${channels.join()} ${place}`),
+  ].map((one) => causeOf(one, all));
 }
 
 function causeOf(
-  facts: CauseFacts & { readonly kind: CauseKind; readonly channels: readonly number[] } & Partial<LinkageFault>,
+  facts: CauseFacts & { readonly kind: CauseKind; readonly channels: readonly number[] },
   all: boolean,
 ): Cause {
   const { kind, channels, numbers = {} } = facts;
   return { kind, channels, all, ...causeSentences[kind](facts), numbers };
 }
 
-/** The first of each message; of a fitted number the first that fits. */
-function distinct(causes: readonly Cause[]): readonly Cause[] {
-  const seen = new Set<string>();
-  return causes.filter(({ kind, channels, message, numbers }) => {
-    const isFitted = "limitUs" in numbers || "shiftUs" in numbers || "trimPercent" in numbers;
-    const key = isFitted ? `${kind} ${channels.join()} ${message.split(/[\d-]/)[0]}` : message;
-    if (seen.has(key)) return false;
-    seen.add(key);
-    return true;
-  });
+function firstOf<T>(list: readonly T[], keyOf: (item: T) => string): readonly T[] {
+  return [...new Map(list.toReversed().map((item) => [keyOf(item), item])).values()].toReversed();
 }

@@ -1,4 +1,4 @@
-import { judgeTolerance, type Verdict as Judged } from "../../uncertainty/agreement.ts";
+import { type Verdict as Judged, judgeTolerance } from "../../uncertainty/agreement.ts";
 import { expand } from "../../uncertainty/expand.ts";
 import { fromExpanded, fromRectangular } from "../../uncertainty/standard-doubt.ts";
 import type { AsBuilt, AsBuiltChannel, AsBuiltSetting, AsRead } from "../as-built.ts";

@@ -4,12 +4,12 @@ import type { AsBuilt } from "../as-built.ts";
 import type { SetupPlan } from "../setup-plan.ts";
 import { meterDoubt } from "./judge-lines.ts";
 import { positionKey } from "./place-words.ts";
-import type { DeflectionVerdict, MatchVerdict, Verdict } from "./verification.ts";
+import type { DeflectionVerdict, LineVerdict, MatchVerdict } from "./verification.ts";
 
 /** Left against right of every matched group at every setting that both sides have, guarded by the doubt of both readings. Source: JCGM 106:2012 8.3. */
 export function judgeMatches(
   plan: SetupPlan,
-  verdicts: readonly Verdict[],
+  verdicts: readonly LineVerdict[],
   { instruments = {} }: AsBuilt,
 ): readonly MatchVerdict[] {
   const deflections = verdicts.filter((one): one is DeflectionVerdict => one.quantity === "deflection");

@@ -1,6 +1,6 @@
 import { type CauseFacts, medianOf, nameChannel, type Suspect } from "./hypothesis.ts";
 import type { Observed } from "./observed.ts";
-import { namePlace } from "./place-words.ts";
+import { namePlace, positionKey, settingKey } from "./place-words.ts";
 import type { CauseKind } from "./verification.ts";
 
 /** A fault behind the receiver: its pulses are right, the deflections are not. */
@@ -21,14 +21,12 @@ export function linkageFaults(suspect: Suspect): readonly LinkageFault[] {
   const { plan, observed } = suspect;
   const { pulses, deflections } = observed;
   if (pulses.some(({ outcome }) => outcome === "differs")) return [];
-  const bySurface = Map.groupBy(
-    deflections.filter(({ withinDeg }) => withinDeg !== undefined),
-    ({ place }) => place.surface,
+  const differs = ({ outcome }: Line) => outcome === "differs";
+  const [surface, ...more] = new Set(deflections.filter(differs).map(({ place }) => place.surface));
+  if (surface === undefined || more.length > 0) return [];
+  const lines = deflections.filter(
+    ({ place, withinDeg }) => place.surface === surface && withinDeg !== undefined,
   );
-  const wrong = [...bySurface].filter(([, lines]) => lines.some(({ outcome }) => outcome === "differs"));
-  const [first] = wrong;
-  if (first === undefined || wrong.length > 1) return [];
-  const [, lines] = first;
   const facts = { channels: [plan.channel], where: nameChannel(plan) };
   return [
     ...reversed(lines),
@@ -44,9 +42,7 @@ export function sidesMisread({ plan, deflections }: Observed): readonly LinkageF
   return plan.matches.flatMap(({ surfaces: [first, second] }) => {
     const own = (name: string) => deflections.filter(({ place }) => place.surface === name);
     const twin = (line: Line, name: string) =>
-      own(name).find(
-        ({ place }) => namePlace({ ...place, surface: "" }) === namePlace({ ...line.place, surface: "" }),
-      );
+      own(name).find(({ place }) => positionKey(place) === positionKey(line.place));
     const pairs = own(first).map((line) => [line, twin(line, second)] as const);
     const fits = (read: Line, expected: Line) => isNear(read, expected.expectedDeg);
     const all = pairs.every(([a, b]) => b !== undefined && fits(a, b) && fits(b, a));
@@ -89,9 +85,7 @@ function swapped(lines: readonly Line[]): readonly Found[] {
   const [first, second] = wrong;
   if (first === undefined || second === undefined || wrong.length !== 2) return [];
   if (!isNear(first, second.expectedDeg) || !isNear(second, first.expectedDeg)) return [];
-  return [
-    { kind: "readingsSwapped", place: namePlace(first.place), otherPlace: namePlace(second.place) },
-  ];
+  return [{ kind: "readingsSwapped", place: namePlace(first.place), otherPlace: namePlace(second.place) }];
 }
 
 /** Every deflection is what the servo gives at a pulse off by the same span, about that of one tooth. */
@@ -118,9 +112,7 @@ function toothOut({ plan, observed }: Suspect, lines: readonly Line[]): readonly
 }
 
 function pulseOf({ settings }: Suspect["plan"], { place }: Line): number | undefined {
-  return settings.find(
-    (one) => one.surface === place.surface && namePlace({ kind: "setting", ...one }) === namePlace(place),
-  )?.enter.pulseUs;
+  return settings.find((one) => settingKey(one) === settingKey(place))?.enter.pulseUs;
 }
 
 function isNear({ readDeg, withinDeg = 0 }: Line, expectedDeg: number): boolean {

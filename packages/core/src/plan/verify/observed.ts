@@ -1,6 +1,6 @@
 import type { SetupPlan } from "../setup-plan.ts";
 import { restKey, type Sent, type StateKey } from "./entered.ts";
-import type { DeflectionVerdict, PulseVerdict, Verdict } from "./verification.ts";
+import type { DeflectionVerdict, LineVerdict, PulseVerdict } from "./verification.ts";
 
 /** Servo pulse -> deflection of its surface, degrees; undefined where that was never measured. */
 export type DeflectionAt = (channel: number, surface: string, pulseUs: number) => number | undefined;
@@ -29,7 +29,7 @@ export interface Prediction {
 
 /** What was read, as far as these channels go. */
 export function readingsOf(
-  verdicts: readonly Verdict[],
+  verdicts: readonly LineVerdict[],
   channels: ReadonlySet<number>,
   rest: Omit<Observed, "pulses" | "deflections">,
 ): Observed {
@@ -94,11 +94,7 @@ function pulseFits(
   return trueUs >= lowUs - slackUs && trueUs <= highUs + slackUs;
 }
 
-function rangeOf(
-  line: PulseVerdict,
-  sent: Sent,
-  keyOf: StateKey,
-): readonly [number, number] | undefined {
+function rangeOf(line: PulseVerdict, sent: Sent, keyOf: StateKey): readonly [number, number] | undefined {
   const pulses = [...sent.byState.values()];
   if (line.place.kind === "sweptLow") return [sent.lowUs, Math.min(...pulses)];
   if (line.place.kind === "sweptHigh") return [Math.max(...pulses), sent.highUs];

@@ -25,7 +25,12 @@ export function settingKey(setting: Omit<SettingPlace, "kind">): string {
 }
 
 /** The same text for the same control position, whatever the surface. */
-export function positionKey({ control, detent, stick, when = {} }: Omit<SettingPlace, "kind" | "surface">): string {
+export function positionKey({
+  control,
+  detent,
+  stick,
+  when = {},
+}: Omit<SettingPlace, "kind" | "surface">): string {
   const others = Object.entries(when).sort(([a], [b]) => (a < b ? -1 : 1));
   return JSON.stringify([control, detent ?? stick ?? 0, others]);
 }

@@ -1,7 +1,16 @@
 import { us } from "../../units/quantity.ts";
 import type { SetupPlan } from "../setup-plan.ts";
 import { type Entered, restKey, type Sent, send } from "./entered.ts";
-import { fitted, type Hypothesis, mapValues, medianOf, nameChannel, type Suspect, stateLines, typed } from "./hypothesis.ts";
+import {
+  fitted,
+  type Hypothesis,
+  mapValues,
+  medianOf,
+  nameChannel,
+  type Suspect,
+  stateLines,
+  typed,
+} from "./hypothesis.ts";
 import type { Observed } from "./observed.ts";
 import { otherColumns } from "./value-slips.ts";
 
@@ -67,7 +76,8 @@ function sentAs(sent: Sent, keys: readonly string[]): Sent {
   for (const key of keys) {
     if (byState.has(key)) continue;
     const inside = states.filter(([state]) => isPart(state, key));
-    const pulseUs = inside.length === 0 ? sent.byState.get(restKey) : inside.length === 1 ? inside[0]?.[1] : undefined;
+    const pulseUs =
+      inside.length === 0 ? sent.byState.get(restKey) : inside.length === 1 ? inside[0]?.[1] : undefined;
     if (pulseUs !== undefined) byState.set(key, pulseUs);
   }
   return { ...sent, byState };
@@ -77,7 +87,9 @@ function sentAs(sent: Sent, keys: readonly string[]): Sent {
 function isPart(state: string, other: string): boolean {
   if (other === restKey) return false;
   const moved = new Map(JSON.parse(other) as [string, string | number][]);
-  return (JSON.parse(state) as [string, string | number][]).every(([control, at]) => moved.get(control) === at);
+  return (JSON.parse(state) as [string, string | number][]).every(
+    ([control, at]) => moved.get(control) === at,
+  );
 }
 
 /** All positions of a channel, or of the plan, from another column of the plan. */

@@ -46,7 +46,9 @@ function settingSlips(suspect: Suspect, others: readonly Suspect[]): readonly Hy
     ...typingSlips(value - rest, step).map((slip) => ({ ...slip, value: rest + slip.value })),
     { kind: "notEntered", value: 0 },
     ...(key === restKey ? [] : [{ kind: "notEntered", value: rest } as const]),
-    ...otherColumns(setting, entered.scaling).map((column) => ({ kind: "wrongColumn", value: column }) as const),
+    ...otherColumns(setting, entered.scaling).map(
+      (column) => ({ kind: "wrongColumn", value: column }) as const,
+    ),
     ...[...entered.values].flatMap(([otherKey, otherValue]) =>
       otherKey === key
         ? []
@@ -76,15 +78,18 @@ function settingSlips(suspect: Suspect, others: readonly Suspect[]): readonly Hy
 
 function failsafeSlips(suspect: Suspect): readonly Hypothesis[] {
   const { plan, entered, observed } = suspect;
-  const wrong = observed.pulses.some(({ place, outcome }) => place.kind === "failsafe" && outcome === "differs");
+  const wrong = observed.pulses.some(
+    ({ place, outcome }) => place.kind === "failsafe" && outcome === "differs",
+  );
   if (!wrong || differingKeys(suspect).size > 0) return [];
   const names = stateNames(suspect);
   const slips: Slip[] = [
     { kind: "failsafeNotSet", value: 0 },
-    ...[...entered.values].map(([key, value]): Slip =>
-      key === restKey
-        ? { kind: "failsafeNotSet", value }
-        : { kind: "otherDetent", value, otherPlace: names.get(key) ?? "" },
+    ...[...entered.values].map(
+      ([key, value]): Slip =>
+        key === restKey
+          ? { kind: "failsafeNotSet", value }
+          : { kind: "otherDetent", value, otherPlace: names.get(key) ?? "" },
     ),
     ...typingSlips(entered.failsafe, entered.scale.step),
   ];
@@ -132,7 +137,11 @@ export function differingKeys({ observed }: Pick<Suspect, "observed">): Readonly
 export function otherColumns(setting: Setting | undefined, scaling: boolean): readonly number[] {
   if (setting === undefined) return [];
   const { percent, addPercent, sharePercent, commandPercent } = setting.enter;
-  return [addPercent, scaling ? percent : sharePercent, ...(commandPercent === undefined ? [] : [commandPercent])];
+  return [
+    addPercent,
+    scaling ? percent : sharePercent,
+    ...(commandPercent === undefined ? [] : [commandPercent]),
+  ];
 }
 
 /** A value with its sign lost, two digits changed over, or its point in the wrong place. */

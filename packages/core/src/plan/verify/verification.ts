@@ -3,7 +3,7 @@ export interface Verification {
   /** First digits of the plan's fingerprint and of what the as-built file says that it was measured on. */
   readonly revision: { readonly ofPlan: string; readonly measured: string; readonly same: boolean };
   /** Every line of the plan that can be measured, measured or not: pulses and deflections channel by channel, then matched sides. */
-  readonly verdicts: readonly Verdict[];
+  readonly verdicts: readonly LineVerdict[];
   /** What would explain the differences, the likeliest first; empty where nothing differs or no one cause explains them. */
   readonly causes: readonly Cause[];
   /** What the as-built file states twice or the plan does not have, one sentence each. */
@@ -15,7 +15,7 @@ export interface Verification {
 /** How a line came out. `cannotTell`: the doubt of the reading reaches across what is allowed. */
 export type Outcome = "agrees" | "differs" | "cannotTell" | "notMeasured";
 
-export type Verdict = PulseVerdict | DeflectionVerdict | MatchVerdict;
+export type LineVerdict = PulseVerdict | DeflectionVerdict | MatchVerdict;
 
 /** Which line of a channel. */
 export type Place = ChannelPlace | SettingPlace;

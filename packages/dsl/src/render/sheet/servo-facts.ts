@@ -11,7 +11,14 @@ import {
 import { numbersOf, signed } from "../numbers.ts";
 import { visibleText } from "../visible-text.ts";
 import { findHalf } from "./response-plot.ts";
-import { degreesText, microseconds, type SheetServo, shortState } from "./servo-on-sheet.ts";
+import {
+  degreesText,
+  microseconds,
+  type SheetServo,
+  settingKey,
+  shortSetting,
+  shortState,
+} from "./servo-on-sheet.ts";
 
 /** One line of what is known about a servo. */
 export interface Fact {
@@ -39,6 +46,7 @@ export function servoFacts(servo: SheetServo, plan: SetupPlan, model: Model): re
     { name: "Stops", text: stopsText(servo) },
     ...extremeFacts(servo, plan),
     ...transitFacts(servo),
+    ...doubtFact(servo),
     ...halfFact(servo),
     ...curveFact(servo, plan),
     ...loadFact(servo),
@@ -91,6 +99,16 @@ function transitFacts({ channel }: SheetServo): Fact[] {
     name: "Slow",
     text: `${visibleText(control)} ${visibleText(from)} to ${visibleText(to)} ${formatTrimmed(seconds, 2)} s (−100 to +100 %: ${formatTrimmed(secondsPerFullScale, 2)} s)`,
   }));
+}
+
+function doubtFact({ channel, settings }: SheetServo): Fact[] {
+  const { doubt } = channel;
+  if (doubt === undefined) return [];
+  const least = settings.find((setting) => settingKey(setting) === settingKey(doubt));
+  const where = least === undefined ? "" : `, least sure: ${visibleText(shortSetting(least))}`;
+  return [
+    { name: "Doubt", text: `deflections to ±${formatNumber(doubt.uncertaintyDeg, 1)}° (k = 2)${where}` },
+  ];
 }
 
 function halfFact(servo: SheetServo): Fact[] {

@@ -26,8 +26,9 @@ export function servoPage(page: SheetPage, sheet: SheetFacts): Element {
       "div",
       { class: "pictures" },
       unmeasured(page),
-      pictures.map(({ element, screenOnly }) => h("figure", screenOnly ? { class: "screen" } : {}, element)),
-    ),
+      pictures.map(({ element, screenOnly, beginsRow }) =>
+        h("figure", { class: `${screenOnly ? "screen " : ""}${beginsRow ? "first" : ""}`.trim() || undefined }, element),
+      ),
     h(
       "div",
       { class: "facts" },
@@ -72,6 +73,9 @@ function howToEnter({ radio }: SetupPlan): string {
     : "ENTER is absolute, every other control at rest. Adds: what to add to the value at rest where contributions are summed.";
 }
 
+const caution =
+  "At unexpected movement, buzzing or high current pull the receiver's supply. The cautions of the overview hold.";
+
 /** The order in short; a plan with a procedure has it in full. (common practice, no source) */
 function checks(page: SheetPage, plan: SetupPlan): Element {
   const [first, second] = page.servos;
@@ -79,7 +83,7 @@ function checks(page: SheetPage, plan: SetupPlan): Element {
   const steps = [
     "Motor made safe, model held",
     "Receiver off, linkages off, memory empty, trims 0",
-    "Sense right, then both limits, before any position",
+    "Larger percent, longer pulse; then limits, then rest",
     "Level first, then the nearest position, outward",
     "Every pulse read at the servo lead: within one step",
     "Linkages on one at a time, surface at level",
@@ -89,7 +93,7 @@ function checks(page: SheetPage, plan: SetupPlan): Element {
   return h(
     "div",
     { class: "plain" },
-    match === undefined ? "" : h("p", {}, match),
+    h("p", {}, match === undefined ? "" : `${trueMinus(match)} `, caution),
     h(
       "ul",
       { class: "checks" },

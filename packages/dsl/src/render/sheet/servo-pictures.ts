@@ -16,6 +16,8 @@ export interface ServoPicture {
   readonly element: Element;
   /** Left out on paper, where the page has no room for it; its numbers stand in the text. */
   readonly screenOnly: boolean;
+  /** Of a picture that every servo has, the first: it begins a row, so that what belongs together stands side by side. */
+  readonly beginsRow: boolean;
 }
 
 export interface PagePictures {
@@ -43,7 +45,7 @@ export function pagePictures(page: SheetPage, { matches }: SetupPlan, lines = 0)
   const { servos, title } = page;
   const [first, second] = servos;
   const each = (name: string, draw: (servo: SheetServo) => Element | undefined) =>
-    servos.flatMap((servo) => named(`${servo.described.id}:${name}`, draw(servo)));
+    servos.flatMap((servo, index) => named(`${servo.described.id}:${name}`, draw(servo), index === 0));
   const plots = (height: number) => [
     ...each("response", (servo) => responsePlot(servo, height)),
     ...named(`${title}:sides`, first && second && sidesPlot(first, second, matches, height)),
@@ -95,6 +97,6 @@ function namesOf({ described, channel, settings }: SheetServo): string[] {
   return [described.id, ...Object.values(channel.labels ?? {}), ...settings.map(shortSetting)];
 }
 
-function named(name: string, element: Element | undefined): Drawn[] {
-  return element === undefined ? [] : [{ name, element }];
+function named(name: string, element: Element | undefined, beginsRow = false): Drawn[] {
+  return element === undefined ? [] : [{ name, element, beginsRow }];
 }

@@ -40,7 +40,7 @@ tr.limit{background:var(--fill)}
 td.blank{width:4.6rem;padding-left:.5rem}
 td.blank input{width:100%;min-width:2.6rem;font:inherit;color:inherit;background:transparent;border:0;border-bottom:1px solid var(--rule);padding:.1rem;text-align:right}
 .scroll{overflow-x:auto}.numbers :is(th,td){white-space:nowrap}.numbers td.names{white-space:normal;min-width:9rem;text-align:left}
-figure{margin:0}
+figure{margin:0}figure.first{grid-column-start:1}
 figure svg{display:block;width:100%;height:auto;max-width:46rem}
 figcaption{font-size:.85rem;color:var(--soft)}
 dl{margin:.2rem 0;display:grid;grid-template-columns:5.4rem 1fr;gap:.1rem .6rem;font-size:.88rem}

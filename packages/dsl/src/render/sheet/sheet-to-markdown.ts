@@ -13,7 +13,10 @@ import type { SheetPage } from "./sheet-pages.ts";
 import { sheetPages } from "./sheet-to-html.ts";
 import { matchText } from "./sides-plot.ts";
 
-/** The bench sheet's values, facts, findings and procedure in Markdown (CommonMark with tables), for a pull request. */
+/**
+ * The bench sheet's values, facts, findings and procedure in Markdown (CommonMark with tables), for a pull request; with `surfaces` only
+ * their pages.
+ */
 export function sheetToMarkdown(model: Model, plan: SetupPlan, surfaces?: readonly string[]): string {
   const errors = plan.findings.filter(({ severity }) => severity === "error").length;
   const blocks = [
@@ -21,6 +24,15 @@ export function sheetToMarkdown(model: Model, plan: SetupPlan, surfaces?: readon
     ...(errors === 0 ? [] : [`**${refusal(errors)}**`]),
     `Revision ${fingerprintOf(plan)}, ${plain(radioText(plan.radio))}.`,
     ...sheetPages(model, plan, surfaces).flatMap((page) => pageBlocks(page, plan, model)),
+    ...(surfaces === undefined ? wholeBlocks(plan) : []),
+    "## Cautions",
+    ...list(plan.cautions.map(plain)),
+  ];
+  return `${blocks.join("\n\n")}\n`;
+}
+
+function wholeBlocks(plan: SetupPlan): string[] {
+  return [
     `## Findings: ${countFindings(plan.findings)}`,
     ...list(
       plan.findings.map(
@@ -29,10 +41,7 @@ export function sheetToMarkdown(model: Model, plan: SetupPlan, surfaces?: readon
       ),
     ),
     ...procedureBlocks(plan),
-    "## Cautions",
-    ...list(plan.cautions.map(plain)),
   ];
-  return `${blocks.join("\n\n")}\n`;
 }
 
 function pageBlocks(page: SheetPage, plan: SetupPlan, model: Model): string[] {

@@ -1,0 +1,144 @@
+import { createHash } from "node:crypto";
+import { compile, type Model } from "@hingeline/core";
+import bramblehook from "@hingeline/examples/bramblehook";
+import ostrevale from "@hingeline/examples/ostrevale";
+import slatewing from "@hingeline/examples/slatewing";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { numbersOf } from "../../../../packages/dsl/src/render/numbers.ts";
+import { sheetPages, sheetToHtml } from "../../../../packages/dsl/src/render/sheet/sheet-to-html.ts";
+import linked from "../../../support/linked-model.ts";
+
+const examples: Readonly<Record<string, Model>> = { bramblehook, ostrevale, slatewing, linked };
+
+describe.each(Object.entries(examples))("the sheet of %s", (_, model) => {
+  const plan = compile(model);
+  const html = sheetToHtml(model, plan);
+  const text = html.replaceAll(/<[^>]*>/g, "\n");
+
+  test("is the same bytes every time", () => {
+    expect(sheetToHtml(structuredClone(model), compile(structuredClone(model)))).toBe(html);
+  });
+
+  test("has every value to enter, with its pulse, as the plan has it", () => {
+    const numbers = numbersOf(plan.radio);
+    for (const { limits, settings } of plan.channels) {
+      const entered = settings.map(({ enter }) => ({
+        percent: numbers.byShare ? enter.sharePercent : enter.percent,
+        pulseUs: enter.pulseUs,
+      }));
+      for (const { percent, pulseUs } of [limits.low, limits.high, ...entered]) {
+        const value = numbers.percent(percent).replace("-", "−");
+        expect(html).toContain(`<td class="value">${value}</td><td class="pulse">${pulseUs.toFixed(1)}<`);
+      }
+    }
+  });
+
+  test("has every reading, caution and step of the procedure", () => {
+    for (const caution of plan.cautions) expect(text).toContain(caution);
+    for (const step of plan.procedure) expect(text).toContain(step.text);
+    const readings = Object.values(model.surfaces).flatMap((surface) =>
+      [surface.servo, ...Object.values(surface.servos ?? {})].flatMap((servo) => servo?.bench.readings ?? []),
+    );
+    for (const [pulse, at] of readings)
+      if (typeof at === "number") {
+        const sign = at > 0 ? "+" : at < 0 ? "−" : "";
+        expect(text).toContain(`${pulse} ${sign}${Math.abs(at).toFixed(1)}°`);
+      }
+  });
+
+  test("admits its own script and style by their hashes, and nothing else", () => {
+    const policy = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html)?.[1] ?? "";
+    const rules = policy.replaceAll("&#39;", "'").split("; ");
+    const hash = (tag: string) => {
+      const inside = new RegExp(`<${tag}>([\\s\\S]*?)</${tag}>`).exec(html)?.[1] ?? "";
+      return `'sha256-${createHash("sha256").update(inside).digest("base64")}'`;
+    };
+    expect(rules).toEqual([
+      "default-src 'none'",
+      `script-src ${hash("script")}`,
+      `style-src ${hash("style")}`,
+      "base-uri 'none'",
+      "form-action 'none'",
+    ]);
+    expect(html).not.toMatch(/<[^>]* (style|on\w+)=/);
+    expect(html).not.toMatch(/(src|href)="(?!#)/);
+  });
+
+  test("uses no id twice, and every label and reference finds its element", () => {
+    const ids = [...html.matchAll(/ id="([^"]*)"/g)].map(([, id]) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    const references = [
+      ...html.matchAll(/ (?:for|aria-labelledby)="([^"]*)"|href="#([^"]*)"|url\(#([^)]*)\)/g),
+    ].flatMap(([, many, link, paint]) => (many ?? link ?? paint ?? "").split(" "));
+    expect(references.filter((id) => !ids.includes(id))).toEqual([]);
+  });
+
+  test("shows every servo on exactly one page, at most two to a page", () => {
+    const pages = sheetPages(model, plan);
+    const shown = pages.flatMap(({ servos }) => servos.map(({ described }) => described.id));
+    expect(shown.toSorted()).toEqual(plan.channels.flatMap(({ servos }) => servos).toSorted());
+    expect(pages.every(({ servos }) => servos.length <= 2)).toBe(true);
+  });
+});
+
+describe("pages", () => {
+  const titles = (model: Model) => sheetPages(model, compile(model)).map(({ title }) => title);
+
+  test("pair left and right by group or by name, and the servos of one surface", () => {
+    expect(titles(bramblehook)).toEqual(["aileronLeft and aileronRight", "elevator", "flaps"]);
+    expect(titles(ostrevale)).toEqual(["ailerons", "flaps", "panels"]);
+    expect(titles(linked)).toEqual(["flaps", "hatch", "rudder"]);
+  });
+
+  test("can be chosen by surface; then overview and procedure are left out", () => {
+    const html = sheetToHtml(bramblehook, compile(bramblehook), { surfaces: ["flapRight"] });
+    expect([...html.matchAll(/<section class="page[^"]*" id="([^"]*)"/g)].map(([, id]) => id)).toEqual([
+      "page-3",
+    ]);
+  });
+});
+
+test("a plan with errors says on every page that it must not be entered", () => {
+  const plan = compile(bramblehook);
+  const finding = {
+    code: "x",
+    severity: "error",
+    at: "",
+    message: "Wrong.",
+    do: "Mend it.",
+    numbers: {},
+  } as const;
+  const html = sheetToHtml(bramblehook, { ...plan, findings: [finding] });
+  expect(html.match(/DO NOT ENTER THIS PLAN: it has 1 error\./g)).toHaveLength(5);
+  expect(html).toContain("<b>ERROR</b> Wrong. Mend it.");
+});
+
+test("what was not measured says so", () => {
+  const html = sheetToHtml(linked, compile(linked));
+  expect(html).toContain("<bdi>hatch</bdi>: deflection NOT MEASURED; only pulses are known.");
+  expect(html).toContain("degrees NOT MEASURED");
+  expect(html).toContain("<dt>NOT MEASURED</dt>");
+});
+
+test("no name becomes markup, whatever it holds", () => {
+  const plan = compile(bramblehook);
+  const tagsOf = (html: string) => html.match(/<\/?[a-z]\w*/g);
+  const usual = tagsOf(sheetToHtml(bramblehook, plan));
+  const hostile = fc.oneof(
+    fc.string({ unit: "binary", maxLength: 30 }).map((name) => name.replaceAll(/\p{Cs}/gu, "")),
+    fc.constantFrom("</title><script>", '"><img src=x>', "<!--", "'><b>", "</style>", "&lt;i&gt;<i>"),
+  );
+  fc.assert(
+    fc.property(hostile, hostile, (name, label) => {
+      const channels = plan.channels.map((one) =>
+        one.labels === undefined
+          ? one
+          : { ...one, labels: Object.fromEntries(Object.keys(one.labels).map((servo) => [servo, label])) },
+      );
+      const html = sheetToHtml(bramblehook, { ...plan, model: name, channels });
+      expect(tagsOf(html)).toEqual(usual);
+    }),
+    { numRuns: 40 },
+  );
+});

@@ -1,0 +1,23 @@
+import { compile } from "@hingeline/core";
+import bramblehook from "@hingeline/examples/bramblehook";
+import { expect, test } from "vitest";
+import { sheetToMarkdown } from "../../../../packages/dsl/src/render/sheet/sheet-to-markdown.ts";
+import { hostileModel } from "../../../support/hostile-model.ts";
+
+test("the Markdown of the flaps is what a reviewer reads", () => {
+  const markdown = sheetToMarkdown(bramblehook, compile(bramblehook), ["flapLeft"]);
+  const flaps = markdown.slice(markdown.indexOf("## flaps"), markdown.indexOf("## Findings"));
+  expect(flaps).toContain("### Channel 5: flapLeft (F-L-07)");
+  expect(flaps).toContain("| position | wanted | ENTER % | adds % | pulse µs |");
+  expect(flaps).toContain("| low limit | (down) | **−63** |  | 1185.0 |");
+  expect(flaps).toMatch(/\| flap takeoff \| \+14\.0°, 23\.6 mm \| \*\*\+40\*\* \| −3\d \| 1700\.0 \|/);
+  expect(markdown).not.toContain("aileronLeft");
+});
+
+test("every table row has as many cells as its head, and no name is markup", () => {
+  const markdown = sheetToMarkdown(hostileModel, compile(hostileModel));
+  for (const line of markdown.split("\n"))
+    if (line.startsWith("|")) expect(line.match(/(?<!\\)\|/g)).toHaveLength(6);
+  expect(markdown).not.toMatch(/(?<!\\)<\/?(script|b|title|img)/);
+  expect(markdown).not.toContain("\u202E");
+});
