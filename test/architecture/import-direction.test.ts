@@ -12,7 +12,7 @@ const layers = {
     ["response", "model", "plan", "transmitter"],
     ["compile"],
   ],
-  dsl: [["declare"], ["render", "source"], ["load"], ["cli"]],
+  dsl: [["declare"], ["render", "source"], ["load", "measure"], ["cli"]],
 } as const;
 
 interface Import {

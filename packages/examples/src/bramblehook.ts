@@ -57,6 +57,7 @@ export default model("Bramblehook 26", {
       chord: mm(96),
       trailingEdgeRise: mm(14),
       span: mm(620),
+      inertia: 2.4e-4,
       hingeMoment: { byIncidence: -0.006, byDeflection: -0.012 },
       servo: {
         channel: 5,
@@ -97,6 +98,7 @@ export default model("Bramblehook 26", {
       chord: mm(96),
       trailingEdgeRise: mm(14),
       span: mm(620),
+      inertia: 2.4e-4,
       hingeMoment: { byIncidence: -0.006, byDeflection: -0.012 },
       servo: {
         channel: 6,

@@ -1,4 +1,4 @@
-import { type Address, formatAddress } from "../address/address.ts";
+import type { Address } from "../address/address.ts";
 import type { Finding } from "../findings/finding.ts";
 import type { Model } from "../model/model.ts";
 import { leaveOneOut } from "../response/leave-one-out.ts";
@@ -71,15 +71,13 @@ export function benchProgress(model: Model, id: string): BenchProgress | undefin
     if (servo === undefined) continue;
     const alone = { ...surface, servos: [servo] };
     const [rig] = rigServos(alone, model.radio, model.instruments, reportTo(findings)) ?? [];
-    const bench = formatAddress([...servo.address, "bench"]);
-    const own = findings.filter(({ at }) => at.startsWith(bench));
-    if (rig?.points === undefined) return { points: [], wanted: [], findings: own, ...start(alone, model) };
+    if (rig?.points === undefined) return { points: [], wanted: [], findings, ...start(alone, model) };
     const wanted = wantedOf(rig, surface, named, model);
     const next = nextOf(rig, rig.points, wanted, model, surface);
     return {
       points: pointsOf(rig, rig.points, model, surface),
       wanted,
-      findings: own,
+      findings,
       ...(next === undefined ? {} : { next }),
     };
   }

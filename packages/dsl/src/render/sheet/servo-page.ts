@@ -27,8 +27,13 @@ export function servoPage(page: SheetPage, sheet: SheetFacts): Element {
       { class: "pictures" },
       unmeasured(page),
       pictures.map(({ element, screenOnly, beginsRow }) =>
-        h("figure", { class: `${screenOnly ? "screen " : ""}${beginsRow ? "first" : ""}`.trim() || undefined }, element),
+        h(
+          "figure",
+          { class: `${screenOnly ? "screen " : ""}${beginsRow ? "first" : ""}`.trim() || undefined },
+          element,
+        ),
       ),
+    ),
     h(
       "div",
       { class: "facts" },
