@@ -6,7 +6,10 @@ import { measure, type Pulses, type Typed, typeIn } from "./read-back.ts";
 /** A fault put into an otherwise right set of readings: what it does to the pulses, and to what channels. */
 export interface Injected {
   readonly pulses: Pulses[];
+  /** Those that the cause must name; none where that does not matter. */
   readonly channels: readonly number[];
+  /** Whether the pulses are only read wrong, so that the surfaces stand right. */
+  readonly onlyRead?: true;
 }
 
 export type Fault = (plan: SetupPlan, random: Random) => Injected | undefined;
@@ -16,6 +19,7 @@ export const entryFaults: Readonly<Partial<Record<CauseKind, Fault>>> = {
   testerOffset: (plan, random) => {
     const offset = (random() < 0.5 ? -1 : 1) * (15 + random() * 20);
     return {
+      onlyRead: true,
       channels: plan.channels.map(({ channel }) => channel),
       pulses: right(plan).map((one) => ({
         low: one.low + offset,

@@ -15,8 +15,19 @@ export interface Grid<Name extends string> {
   last(holds: (multiple: number) => boolean, nearPercent: number): number | undefined;
 }
 
+// A scale's grid never changes and is asked for at every rounding.
+const grids = new WeakMap<SignalScale, Grid<never>>();
+
 /** The grid of a scale without problems. */
 export function gridOf<Name extends string>(scale: SignalScale<Name>): Grid<Name> {
+  const known = grids.get(scale);
+  if (known !== undefined) return known;
+  const grid = makeGrid(scale);
+  grids.set(scale, grid as Grid<never>);
+  return grid;
+}
+
+function makeGrid<Name extends string>(scale: SignalScale<Name>): Grid<Name> {
   // One division of two whole numbers is rounded once, to the double that the decimal text stands for.
   const parts = 10 ** decimalsOf(scale.step);
   const partsPerStep = Math.round(scale.step * parts);
