@@ -68,7 +68,41 @@ export const entryFaults: Readonly<Partial<Record<CauseKind, Fault>>> = {
     }),
   minusSign: (plan, random) => onState(plan, random, (value) => -value),
   notEntered: (plan, random) => onState(plan, random, (_, { rest }) => (random() < 0.5 ? 0 : rest)),
-  decimalPoint: (plan, random) => onState(plan, random, (value) => Math.max(-100, Math.min(100, value * 10))),
+  decimalPoint: (plan, random) =>
+    onState(plan, random, (value) => {
+      const reach = plan.radio.endPoints === "clamp" ? plan.radio.reachPercent : 100;
+      return Math.max(-reach, Math.min(reach, value * 10));
+    }),
+  digitsSwapped: (plan, random) =>
+    onState(plan, random, (value) => {
+      const decimals = String(plan.radio.stepPercent).split(".")[1]?.length ?? 0;
+      const text = Math.abs(value).toFixed(decimals);
+      return Math.sign(value) * Number(text.replace(/^(\d)(\d)/, "$2$1"));
+    }),
+  wrongColumn: (plan) =>
+    changed(
+      plan,
+      () => true,
+      (typed, { settings }) => {
+        const first = settings.findIndex((one) => one.detent !== undefined && one.when === undefined);
+        typed.settings = settings.map(({ enter }) =>
+          plan.radio.endPoints === "clamp" ? enter.sharePercent : enter.percent,
+        );
+        typed.rest = typed.settings[first] ?? typed.rest;
+      },
+    ),
+  wrongChannel: (plan, random) => {
+    const other = plan.channels[Math.floor(random() * plan.channels.length)];
+    const theirs = other === undefined ? [] : statesOf(plan, other);
+    const values = typeIn(plan)[plan.channels.findIndex((one) => one === other)]?.settings ?? [];
+    return changed(plan, pickOne(plan, random), (typed, channel) => {
+      const states = statesOf(plan, channel);
+      const shared = states.find((state) => state !== "rest" && theirs.includes(state));
+      if (shared === undefined) return;
+      const value = values[theirs.indexOf(shared)] ?? 0;
+      typed.settings = typed.settings.map((own, index) => (states[index] === shared ? value : own));
+    });
+  },
   otherDetent: (plan, random) =>
     onState(plan, random, (value, { settings }) => settings[Math.floor(random() * settings.length)] ?? value),
   detentsSwapped: (plan, random) =>

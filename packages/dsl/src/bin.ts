@@ -3,6 +3,7 @@ import type { Io } from "./cli/io.ts";
 import { nodeFiles } from "./cli/node-files.ts";
 import { nodeLive } from "./cli/node-live.ts";
 import { runProgram } from "./cli/program.ts";
+import { terminalPrompt } from "./cli/terminal-prompt.ts";
 
 // Only `io.stdout` reaches standard output: what a model file prints while it runs must not mix with the data.
 const writeOut = process.stdout.write.bind(process.stdout);
@@ -21,6 +22,9 @@ const io: Io = {
   stdout: { write: (text) => void writeOut(text), isTerminal: process.stdout.isTTY === true },
   stderr: { write: (text) => void process.stderr.write(text), isTerminal: process.stderr.isTTY === true },
   out: nodeFiles,
+  ...(process.stdin.isTTY === true && process.stderr.isTTY === true
+    ? { prompt: terminalPrompt(process.stdin, process.stderr) }
+    : {}),
   live: nodeLive(
     () =>
       new Promise((end) => {

@@ -102,6 +102,21 @@ describe("what the other radio cannot give", () => {
     ]);
   });
 
+  test("a channel that is lost takes the settings with it that could be sent", () => {
+    const moves = {
+      lever: { stowed: { flap: deg(25) }, takeoff: { flap: deg(12) }, landing: { flap: deg(0) } },
+    };
+    const kinds = onReach(30, smallModel({ moves })).unreachable.map(({ kind, place }) => [
+      place.detent,
+      kind,
+    ]);
+    expect(kinds).toEqual([
+      ["stowed", "past-reach"],
+      ["takeoff", "with-channel"],
+      ["landing", "with-channel"],
+    ]);
+  });
+
   test("more reach helps, and a shift of the arm only where all the travel then fits", () => {
     expect(onReach(20).remedies).toEqual([{ kind: "reach", channel: 1, reachPercent: 50 }]);
     const model = smallModel({

@@ -51,6 +51,8 @@ export interface WantedDeflection {
     readonly pulseUs: number;
     /** Expanded doubt of the deflection there, k = 2. */
     readonly uncertaintyDeg: number;
+    /** What the curve between the readings may be off by at most, where that is more than the doubt of one reading. */
+    readonly gapDeg?: number;
   };
 }
 
@@ -72,7 +74,7 @@ export function benchProgress(model: Model, id: string): BenchProgress | undefin
     const alone = { ...surface, servos: [servo] };
     const [rig] = rigServos(alone, model.radio, model.instruments, reportTo(findings)) ?? [];
     if (rig?.points === undefined) return { points: [], wanted: [], findings, ...start(alone, model) };
-    const wanted = wantedOf(rig, surface, named, model);
+    const wanted = wantedOf(rig, rig.points, surface, named, model);
     const next = nextOf(rig, rig.points, wanted, model, surface);
     return {
       points: pointsOf(rig, rig.points, model, surface),
@@ -129,11 +131,18 @@ function hysteresisOf(named: NamedServo, model: Model, surface: NamedSurface["su
 }
 
 /** Empty where a move's place cannot be told, which the compiler reports. */
-function wantedOf(rig: Rig, { name, surface }: NamedSurface, named: Named, model: Model): WantedDeflection[] {
+function wantedOf(
+  rig: Rig,
+  points: readonly ReadingPoint[],
+  { name, surface }: NamedSurface,
+  named: Named,
+  model: Model,
+): WantedDeflection[] {
   const { controls } = named;
   const moves = placeMoves(name, surface, [rig], named.moves.get(name) ?? [], () => undefined);
   if (moves === undefined || rig.response === undefined) return [];
   const wanted = new Map<number, WantedDeflection>();
+  const doubts = readingDoubt(surface, model.instruments, rig.named.servo.bench.readings);
   const wishes = listWishes(moves, controls, readState(controls, restState(controls), model.failsafe ?? {}));
   // Detents by their own names first, and what all controls ask together only where no detent asks the same.
   const [together, single] = [true, false].map((both) =>
@@ -143,12 +152,19 @@ function wantedOf(rig: Rig, { name, surface }: NamedSurface, named: Named, model
     if (wanted.has(wish.place)) continue;
     const pulseUs = rig.travel.pulseAt(wish.place);
     const doubt = pulseUs === undefined ? undefined : doubtAt(rig, pulseUs);
+    const gap = nextReading(points, [wish.place], doubts);
     wanted.set(wish.place, {
       what: describeWish(wish),
       deflectionDeg: wish.place,
       ...(pulseUs === undefined || doubt === undefined
         ? {}
-        : { known: { pulseUs, uncertaintyDeg: expand(doubt.standard) } }),
+        : {
+            known: {
+              pulseUs,
+              uncertaintyDeg: expand(doubt.standard),
+              ...(gap?.kind === "gap" ? { gapDeg: gap.gapDeg } : {}),
+            },
+          }),
     });
   }
   return [...wanted.values()];

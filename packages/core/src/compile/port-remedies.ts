@@ -14,8 +14,11 @@ export interface Unreachable {
   readonly place: SettingAt;
   /** The exact pulse that it needs. */
   readonly pulseUs: number;
-  /** `past-reach`: the other radio ends before it; `no-step`: none of its steps lies where it is safe. */
-  readonly kind: "past-reach" | "no-step";
+  /**
+   * `past-reach`: the other radio ends before it; `with-channel`: it could be sent, but the channel's other pulses could not;
+   * `no-step`: none of the other radio's steps lies where it is safe.
+   */
+  readonly kind: "past-reach" | "with-channel" | "no-step";
   /** The end of the other radio on that side. */
   readonly reachUs: number;
 }
@@ -30,13 +33,18 @@ export type Remedy =
 /** Settings of `before` that `plan`, on `radio`, does not have. */
 export function findUnreachable(before: SetupPlan, plan: SetupPlan, radio: Radio): readonly Unreachable[] {
   const [lowUs, highUs] = endsOf(radio);
+  const isPast = (pulseUs: number) => pulseUs < lowUs || pulseUs > highUs;
   return pairUp(settingsOf(before), settingsOf(plan), ({ place }) => place).flatMap(
     ({ before: old, after }) => {
       if (old === undefined || after !== undefined) return [];
       const { place, pulseUs } = old;
-      const isPast = pulseUs < lowUs || pulseUs > highUs;
       const reachUs = Math.abs(pulseUs - lowUs) < Math.abs(pulseUs - highUs) ? lowUs : highUs;
-      return [{ place, pulseUs, kind: isPast ? "past-reach" : "no-step", reachUs }];
+      const kind = isPast(pulseUs)
+        ? "past-reach"
+        : pulsesOf(before, place.channel).some(isPast)
+          ? "with-channel"
+          : "no-step";
+      return [{ place, pulseUs, kind, reachUs }];
     },
   );
 }
@@ -51,9 +59,8 @@ export function remediesFor(
   const channels = [...new Set(unreachable.map(({ place }) => place.channel))];
   return channels.flatMap((channel): readonly Remedy[] => {
     const missing = unreachable.filter(({ place }) => place.channel === channel);
-    const needed = settingsOf(before).filter(({ place }) => place.channel === channel);
-    const pulses = needed.map(({ pulseUs }) => pulseUs);
-    return missing.some(({ kind }) => kind === "past-reach")
+    const pulses = pulsesOf(before, channel);
+    return missing.some(({ kind }) => kind !== "no-step")
       ? [...shiftFor(channel, pulses, model, radio), reachFor(channel, pulses, radio)]
       : stepFor(channel, missing, model, radio);
   });
@@ -104,6 +111,13 @@ function settingsOf({ channels }: SetupPlan) {
   return channels.flatMap(({ channel, settings }) =>
     settings.map((setting) => ({ place: placeOf(channel, setting), pulseUs: setting.exact.pulseUs })),
   );
+}
+
+/** All that a channel needs: its settings exactly, and the value at rest. */
+function pulsesOf({ channels }: SetupPlan, channel: number): readonly number[] {
+  return channels
+    .filter((one) => one.channel === channel)
+    .flatMap(({ neutral, settings }) => [neutral.pulseUs, ...settings.map(({ exact }) => exact.pulseUs)]);
 }
 
 function endsOf(radio: Radio): readonly [low: number, high: number] {

@@ -1,5 +1,6 @@
 import type { Files } from "../load/files.ts";
 import type { Live } from "./live.ts";
+import type { Prompt } from "./prompt.ts";
 
 /** Everything a command may touch; the real one is made in bin.ts, tests make their own. */
 export interface Io extends Files {
@@ -12,6 +13,8 @@ export interface Io extends Files {
   readonly version: () => string;
   /** Absent where nothing can be watched. */
   readonly live?: Live;
+  /** Absent where nobody can be asked: standard input or standard error is no terminal. */
+  readonly prompt?: Prompt;
 }
 
 export interface Output {

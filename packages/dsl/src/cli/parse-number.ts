@@ -2,11 +2,16 @@ import { InvalidArgumentError } from "commander";
 
 const plainNumber = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)$/;
 
+/** The number that a text is, up to 100 000 to either side; undefined for anything but a plain number. */
+export function findNumber(text: string): number | undefined {
+  const value = Number(text);
+  return plainNumber.test(text) && Math.abs(value) <= 1e5 ? value : undefined;
+}
+
 /** The number that an option states. Throws InvalidArgumentError for anything but a plain number up to 100 000. */
 export function parseNumber(text: string): number {
-  const value = Number(text);
-  if (!plainNumber.test(text) || Math.abs(value) > 1e5)
-    throw new InvalidArgumentError("It should be a plain number, such as 72.7.");
+  const value = findNumber(text);
+  if (value === undefined) throw new InvalidArgumentError("It should be a plain number, such as 72.7.");
   return value;
 }
 

@@ -1,15 +1,18 @@
 import { Argument, Command, CommanderError, Option } from "commander";
 import { visibleText } from "../render/visible-text.ts";
+import { addChangeCommands } from "./change-commands.ts";
 import type { CheckArgs } from "./check-command.ts";
 import { exitDone, exitUnusable } from "./exit-code.ts";
 import type { InitArgs } from "./init-command.ts";
 import type { Io } from "./io.ts";
 import type { SheetArgs } from "./make-sheet.ts";
+import type { MeasureArgs } from "./measure-command.ts";
 import { parseNumber, parsePositive } from "./parse-number.ts";
 import type { PlanArgs } from "./plan-command.ts";
 import type { SchemaArgs } from "./schema-command.ts";
 import type { SizeArgs } from "./size-command.ts";
 import { sizeOptions } from "./size-options.ts";
+import type { VerifyArgs } from "./verify-command.ts";
 
 /**
  * Runs `hingeline` with the arguments behind its name and returns the exit code. Each command's file is loaded only when it
@@ -114,17 +117,41 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
     const { sizeCommand } = await import("./size-command.ts");
     done(await sizeCommand({ ...options, ...(model === undefined ? {} : { model }) }, io));
   });
+  command("verify", "Hold as-built readings against the plan of a model.")
+    .addArgument(modelArgument())
+    .argument("[as-built]", "the readings (JSON), or - for standard input")
+    .addOption(formatOption())
+    .option("--template", "print a file of readings to fill in")
+    .option("--static", "read a code file without running it")
+    .action(
+      async (model: string, asBuilt: string | undefined, options: Omit<VerifyArgs, "model" | "asBuilt">) => {
+        const { verifyCommand } = await import("./verify-command.ts");
+        done(await verifyCommand({ model, ...(asBuilt === undefined ? {} : { asBuilt }), ...options }, io));
+      },
+    );
+  addChangeCommands({ command, formatOption, modelArgument, done }, io);
+  command("measure", "Lead through the bench readings and write them into the model file.")
+    .argument("<model>", "a model file in code (.ts, .mts, .js, .mjs); it is read, not run")
+    .option("--servo <names...>", "only these servos, in this order")
+    .option("--script <file>", "take the answers from this file, one a line")
+    .option("--csv <file>", "take the readings from this table: pulse, deflection, way")
+    .option("--dry-run", "write nothing, only show what would change")
+    .action(async (model: string, options: Omit<MeasureArgs, "model">) => {
+      const { measureCommand } = await import("./measure-command.ts");
+      done(await measureCommand({ model, ...options }, io));
+    });
   command("schema", "Print the JSON Schema of a document.")
-    .addArgument(new Argument("<document>", "which document").choices(["model", "plan"]))
+    .addArgument(new Argument("<document>", "which document").choices(["model", "plan", "as-built"]))
     .action(async (document: SchemaArgs["document"]) => {
       const { schemaCommand } = await import("./schema-command.ts");
       done(await schemaCommand({ document }, io));
     });
   command("init", "Print a model to begin with, or begin a file with it.")
     .argument("[file]", "a .ts file that does not exist yet")
-    .action(async (file: InitArgs["file"]) => {
+    .option("--from <readings>", "make it of bench readings: a table (.csv) or .json")
+    .action(async (file: string | undefined, options: Omit<InitArgs, "file">) => {
       const { initCommand } = await import("./init-command.ts");
-      done(await initCommand(file === undefined ? {} : { file }, io));
+      done(await initCommand({ ...options, ...(file === undefined ? {} : { file }) }, io));
     });
   return program;
 }

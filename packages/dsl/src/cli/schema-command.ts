@@ -1,8 +1,8 @@
-import { modelJsonSchema, planJsonSchema } from "@hingeline/core/schema";
+import { asBuiltJsonSchema, modelJsonSchema, planJsonSchema } from "@hingeline/core/schema";
 import { exitDone } from "./exit-code.ts";
 import type { Io } from "./io.ts";
 
-const schemas = { model: modelJsonSchema, plan: planJsonSchema };
+const schemas = { model: modelJsonSchema, plan: planJsonSchema, "as-built": asBuiltJsonSchema };
 
 export interface SchemaArgs {
   readonly document: keyof typeof schemas;

@@ -16,7 +16,8 @@ export interface LoadProblem {
     | "bad-default"
     | "not-read"
     | "not-a-model"
-    | "not-a-plan";
+    | "not-a-plan"
+    | "not-as-built";
   readonly message: string;
   /** For a file that is only read: what is not read in it, where. */
   readonly refusals?: readonly Refusal[];

@@ -81,15 +81,18 @@ export function changeWords(
 /** What changes of a radio, and what that does to a percent. */
 export function radioWords(before: PlanRadio, after: PlanRadio): string {
   const parts = [
-    ...changed(before.name, after.name, visibleText),
-    ...changed(before.centreUs, after.centreUs, (us) => `centre ${formatTrimmed(us, 3)} us`),
-    ...changed(before.per100Us, after.per100Us, (span) => `100 % is ${spanText(span)}`),
-    ...changed(before.reachPercent, after.reachPercent, (percent) => `reach ${formatTrimmed(percent, 6)} %`),
-    ...changed(before.stepPercent, after.stepPercent, (percent) => `step ${formatTrimmed(percent, 6)} %`),
-    ...changed(before.endPoints, after.endPoints, (ends) =>
-      ends === "clamp" ? "limits cut" : "limits scale",
+    ...changed("", before.name, after.name, visibleText),
+    ...changed("centre ", before.centreUs, after.centreUs, (us) => `${formatTrimmed(us, 3)} us`),
+    ...changed("100 % is ", before.per100Us, after.per100Us, spanText),
+    ...changed(
+      "reach ",
+      before.reachPercent,
+      after.reachPercent,
+      (percent) => `${formatTrimmed(percent, 6)} %`,
     ),
-    ...changed(before.curvePoints, after.curvePoints, (count) => `curves of ${count} points`),
+    ...changed("step ", before.stepPercent, after.stepPercent, (percent) => `${formatTrimmed(percent, 6)} %`),
+    ...changed("limits ", before.endPoints, after.endPoints, (ends) => (ends === "clamp" ? "cut" : "scale")),
+    ...changed("curve points ", before.curvePoints, after.curvePoints, String),
   ];
   const example = 40;
   const [was, is] = [before, after].map((radio) => pulseText(pulseAt(radio, example)));
@@ -146,12 +149,12 @@ function settingWords(
   const old = entered(before, was);
   const now = entered(after, is);
   return [
-    ...pair("wanted", before.wantedDeg, after.wantedDeg, (value) => `${signed(value, 2)} deg`),
-    ...pair("throw", before.throwMm, after.throwMm, (value) => `${signed(value, 1)} mm`),
-    ...pair("extension", before.extensionMm, after.extensionMm, (value) => `${formatNumber(value, 1)} mm`),
     old === now && before.pulseUs === after.pulseUs ? `ENTER stays ${old}` : `ENTER ${arrow(old, now)}`,
     ...(before.pulseUs === after.pulseUs ? [] : [pulses(before.pulseUs, after.pulseUs)]),
-    ...pair("gives", before.givesDeg, after.givesDeg, (value) => `${signed(value, 2)} deg`),
+    ...pair("wanted", before.wantedDeg, after.wantedDeg, (value) => `${formatTrimmed(value, 2)} deg`),
+    ...pair("throw", before.throwMm, after.throwMm, (value) => `${formatNumber(value, 1)} mm`),
+    ...pair("extension", before.extensionMm, after.extensionMm, (value) => `${formatNumber(value, 1)} mm`),
+    ...pair("gives", before.givesDeg, after.givesDeg, (value) => `${formatNumber(value, 2)} deg`),
   ].join("; ");
 }
 
@@ -173,9 +176,9 @@ function pair(
   ];
 }
 
-function changed<T>(before: T, after: T, show: (value: T) => string): readonly string[] {
+function changed<T>(name: string, before: T, after: T, show: (value: T) => string): readonly string[] {
   const [was, is] = [show(before), show(after)];
-  return was === is ? [] : [arrow(was, is)];
+  return was === is ? [] : [name + arrow(was, is)];
 }
 
 /** "-53 -> -57 %": a unit that both have stands once. */

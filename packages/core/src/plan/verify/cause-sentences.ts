@@ -114,6 +114,10 @@ export const causeSentences: Readonly<Record<CauseKind, (facts: CauseFacts) => S
     message: `The deflections of ${place} and ${otherPlace} are written in each other's place.`,
     do: "Measure both again.",
   }),
+  otherValue: ({ where, place, numbers }) => ({
+    message: `In ${where}, ${place} stands at another value${typedFor(numbers)}.`,
+    do: readAgain,
+  }),
 };
 
 type Numbers = CauseFacts["numbers"];

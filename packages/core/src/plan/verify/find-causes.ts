@@ -45,7 +45,13 @@ export function findCauses(
     });
   const found = [...whole, ...single];
   const complete = found.filter(({ all }) => all);
-  return firstOf(complete.length > 0 ? complete : found, ({ message }) => message);
+  const causes = firstOf(complete.length > 0 ? complete : found, ({ message }) => message);
+  // That a value is another says no more than the reading, unless nothing else can be said of its channel.
+  return causes.filter(
+    ({ kind, channels: [channel] }) =>
+      kind !== "otherValue" ||
+      causes.every((one) => one.kind === "otherValue" || !one.channels.includes(channel ?? 0)),
+  );
 }
 
 /** A cause without readings of its own: the file says which plan it was measured on. */

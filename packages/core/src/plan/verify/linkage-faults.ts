@@ -71,7 +71,7 @@ function zeroOff(lines: readonly Line[]): readonly Found[] {
 function leverOther(lines: readonly Line[]): readonly Found[] {
   const large = lines.filter(({ expectedDeg }) => Math.abs(expectedDeg) >= leastDeg);
   const square = large.reduce((sum, { expectedDeg }) => sum + expectedDeg ** 2, 0);
-  if (large.length < 2) return [];
+  if (large.length === 0 || lines.length < 2) return [];
   const ratio = large.reduce((sum, { expectedDeg, readDeg }) => sum + expectedDeg * readDeg, 0) / square;
   if (ratio < 0.5 || ratio > 2) return [];
   return lines.every((line) => isNear(line, line.expectedDeg * ratio))

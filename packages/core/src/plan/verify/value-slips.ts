@@ -1,8 +1,8 @@
 import { decimalsOf } from "../../units/decimals.ts";
 import { formatNumber } from "../../units/format.ts";
 import type { Setting } from "../setup-plan.ts";
-import { restKey } from "./entered.ts";
-import { type Hypothesis, nameChannel, type Suspect, typed, withValue } from "./hypothesis.ts";
+import { restKey, valueAt } from "./entered.ts";
+import { type Hypothesis, nameChannel, type Suspect, stateLines, typed, withValue } from "./hypothesis.ts";
 import { namePlace } from "./place-words.ts";
 import type { CauseKind } from "./verification.ts";
 
@@ -41,7 +41,9 @@ function settingSlips(suspect: Suspect, others: readonly Suspect[]): readonly Hy
   const place = names.get(key) ?? "";
   const setting = plan.settings.find((one) => observed.keyOf(one) === key);
   const step = entered.scale.step;
+  const seen = stateLines(observed).find((one) => one.key === key)?.line.readUs;
   const slips: Slip[] = [
+    ...(seen === undefined ? [] : [{ kind: "otherValue", value: valueAt(entered, seen) } as const]),
     ...typingSlips(value, step),
     ...typingSlips(value - rest, step).map((slip) => ({ ...slip, value: rest + slip.value })),
     { kind: "notEntered", value: 0 },

@@ -104,7 +104,9 @@ export type CauseKind =
   | "armToothOut"
   | "zeroOff"
   | "leverOther"
-  | "readingsSwapped";
+  | "readingsSwapped"
+  /** None of the others: one value is simply another. */
+  | "otherValue";
 
 /** One slip or fault that alone would give every reading it is held against. */
 export interface Cause {

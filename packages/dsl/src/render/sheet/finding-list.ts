@@ -1,6 +1,6 @@
 import type { Finding, Severity } from "@hingeline/core";
 import { visibleText } from "../visible-text.ts";
-import { type Element, h } from "./element.ts";
+import { type Element, h, trueMinus } from "./element.ts";
 
 const words: Readonly<Record<Severity, string>> = { error: "ERROR", warning: "WARNING", note: "Note" };
 
@@ -17,7 +17,7 @@ export function findingList(findings: readonly Finding[]): Element | undefined {
         h("b", {}, words[severity]),
         " ",
         at === "" ? "" : [h("bdi", {}, visibleText(at)), ": "],
-        `${visibleText(message)} ${visibleText(remedy)}`,
+        trueMinus(`${visibleText(message)} ${visibleText(remedy)}`),
       ),
     ),
   );

@@ -31,12 +31,16 @@ const lines: Readonly<Record<Part, Readonly<Record<string, string | number>>>> =
 const nearDeg = 15;
 /** Side by side; what lies between the ends is thinned out where there is more. */
 const most = 4;
-const cellWidth = pictureWidth / most;
+const movingWidth = 180;
 
 /** A linkage at what is entered, drawn to scale from the port tip; below it from above where it does not lie in one plane. */
 export function linkagePicture(servo: SheetServo): Element | undefined {
   const stands = standsOf(servo);
-  const views = viewsOf(stands.map(({ stand }) => stand));
+  const cellWidth = pictureWidth / Math.max(2, stands.length);
+  const views = viewsOf(
+    stands.map(({ stand }) => stand),
+    cellWidth,
+  );
   if (stands.length === 0 || views.length === 0) return undefined;
   const drawn = views.reduce((sum, { height }) => sum + height + 6, 0);
   const lines = 2 + Math.max(...stands.map(({ stand }) => deadCentreTexts(stand).length));
@@ -67,7 +71,10 @@ export function movingLinkage(servo: SheetServo, range: readonly [number, number
     const stand = linkage.standAt(deflectionDeg);
     return stand === undefined ? [] : [{ deflectionDeg, stand }];
   }).flat();
-  const [view] = viewsOf(frames.map(({ stand }) => stand));
+  const [view] = viewsOf(
+    frames.map(({ stand }) => stand),
+    movingWidth,
+  );
   const [first] = frames;
   if (view === undefined || first === undefined) return undefined;
   const names = Object.keys(first.stand.drawing.points);
@@ -80,7 +87,7 @@ export function movingLinkage(servo: SheetServo, range: readonly [number, number
   return h(
     "svg",
     {
-      viewBox: `0 0 ${units(cellWidth)} ${units(view.height)}`,
+      viewBox: `0 0 ${movingWidth} ${units(view.height)}`,
       role: "img",
       "aria-label": `Linkage of ${visibleText(id)} where the slider stands`,
       "data-linkage": servo.key,
@@ -132,7 +139,7 @@ interface View {
 }
 
 /** From the port tip (aft to the right, up), and from above (starboard up) where the points do not lie in one plane. */
-function viewsOf(stands: readonly LinkageStand[]): View[] {
+function viewsOf(stands: readonly LinkageStand[], width: number): View[] {
   const points = stands.flatMap(({ drawing }) => Object.values(drawing.points));
   const [first] = points;
   if (first === undefined) return [];
@@ -147,7 +154,7 @@ function viewsOf(stands: readonly LinkageStand[]): View[] {
   // One scale for all; room at the right for the start of the surface, and no picture higher than it is wide.
   const extents = across(flat ? [2] : [2, 1]);
   const tall = Math.max(...extents.map(({ low, high }) => high - low));
-  const scale = Math.min((cellWidth - 32) / wide, (cellWidth - 20) / (tall + 1e-9));
+  const scale = Math.min((width - 32) / wide, (0.7 * width) / (tall + 1e-9));
   return extents.map(({ index, low, high }) => ({
     height: (high - low) * scale + 20,
     fromSide: index === 2,

@@ -26,9 +26,9 @@ function linesOf({ channel, settings }: SheetServo, { radio }: SetupPlan): strin
   const list = (name: string, of: (setting: (typeof settings)[number]) => number | undefined) => {
     const values = settings.flatMap((setting) => {
       const value = of(setting);
-      return value === undefined ? [] : [`${visibleText(shortSetting(setting))} ${numbers.percent(value)}`];
+      return value === undefined ? [] : [`${visibleText(shortSetting(setting))}: ${numbers.percent(value)}`];
     });
-    return values.length === 0 ? [] : [`${name}: ${values.join("; ")}.`];
+    return values.length === 0 ? [] : [`${name} ${values.join("; ")}.`];
   };
   const { summed } = channel;
   return [

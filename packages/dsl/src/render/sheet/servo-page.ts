@@ -3,6 +3,7 @@ import { visibleText } from "../visible-text.ts";
 import { type Element, h, trueMinus } from "./element.ts";
 import { enterTables } from "./enter-tables.ts";
 import { findingList } from "./finding-list.ts";
+import { gangTable } from "./gang-table.ts";
 import { pageHead, type SheetFacts, signOff } from "./page-parts.ts";
 import { notMeasured, servoFacts } from "./servo-facts.ts";
 import { pagePictures } from "./servo-pictures.ts";
@@ -26,13 +27,14 @@ export function servoPage(page: SheetPage, sheet: SheetFacts): Element {
       "div",
       { class: "pictures" },
       unmeasured(page),
-      pictures.map(({ element, screenOnly, beginsRow }) =>
+      pictures.map(({ name, element, screenOnly, beginsRow }) => [
         h(
           "figure",
           { class: `${screenOnly ? "screen " : ""}${beginsRow ? "first" : ""}`.trim() || undefined },
           element,
         ),
-      ),
+        name.endsWith(":sides") ? gangTable(page, plan) : undefined,
+      ]),
     ),
     h(
       "div",

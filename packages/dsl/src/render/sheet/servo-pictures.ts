@@ -1,6 +1,7 @@
 import type { SetupPlan } from "@hingeline/core";
 import { curvePlot } from "./curve-plot.ts";
 import type { Element } from "./element.ts";
+import { findGang } from "./gang-table.ts";
 import { linkagePicture } from "./linkage-picture.ts";
 import { loadPlot } from "./load-plot.ts";
 import { heightOf } from "./plot-parts.ts";
@@ -41,14 +42,14 @@ const longName = 40;
  * All pictures of a page, beside which stand `lines` lines of findings. Where they do not all fit on paper with plots of a height that
  * can be read, first the loads and then the correction curves stay on the screen.
  */
-export function pagePictures(page: SheetPage, { matches }: SetupPlan, lines = 0): PagePictures {
+export function pagePictures(page: SheetPage, plan: SetupPlan, lines = 0): PagePictures {
   const { servos, title } = page;
   const [first, second] = servos;
   const each = (name: string, draw: (servo: SheetServo) => Element | undefined) =>
     servos.flatMap((servo, index) => named(`${servo.described.id}:${name}`, draw(servo), index === 0));
   const plots = (height: number) => [
     ...each("response", (servo) => responsePlot(servo, height)),
-    ...named(`${title}:sides`, first && second && sidesPlot(first, second, matches, height)),
+    ...named(`${title}:sides`, first && second && sidesPlot(first, second, plan.matches, height)),
     ...named(`${title}:travel`, travelPlot(servos, height)),
   ];
   const curves = (height: number) => each("curve", (servo) => curvePlot(servo, height));
@@ -62,7 +63,8 @@ export function pagePictures(page: SheetPage, { matches }: SetupPlan, lines = 0)
     { withCurves: true, withLoads: false },
     { withCurves: false, withLoads: false },
   ].map(({ withCurves, withLoads }) => {
-    const rows = Math.ceil((plots(least).length + (withCurves ? curves(least).length : 0)) / 2);
+    const cells = plots(least).length + (findGang(page, plan) === undefined ? 0 : 1);
+    const rows = Math.ceil((cells + (withCurves ? curves(least).length : 0)) / 2);
     return {
       withCurves,
       withLoads,

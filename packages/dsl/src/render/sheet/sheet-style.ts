@@ -54,12 +54,13 @@ ol.steps{padding-left:2.2rem}ol.steps>li{padding:.35rem 0;border-bottom:1px soli
 ol.steps>li>label{display:flex;gap:.5rem;align-items:baseline}ol.steps ul{margin:.2rem 0;padding-left:1.1rem;columns:3 15rem}ol.steps ul:empty{display:none}.expect{columns:3 18rem}.expect p{break-inside:avoid;margin:.1rem 0}
 .finding{border-left:3px solid var(--ink);padding-left:.7rem;margin:.5rem 0}
 .finding.note{border-left-style:dotted}.finding.warning{border-left-style:dashed}
+.gang caption{font-size:.9rem}.gang td{font-variant-numeric:tabular-nums}
 .slide{border:2px solid var(--ink);padding:.6rem .8rem;margin:.8rem 0}
 .slide input{width:100%;accent-color:var(--ink);height:2rem}
 .slide output{display:block;font-size:1.3rem;font-weight:600;font-variant-numeric:tabular-nums}
-.slide svg{max-width:13rem;width:100%;display:block}
+.slide svg{max-width:16rem;width:100%;display:block}
 body:has(#big:checked) .page{padding-top:.6rem}body:has(#big:checked) .page:not(.one){display:none}
-body:has(#big:checked) :is(.pictures,.facts,.checks,.sign,.slide,.plain,.enter td.blank,.enter th:nth-child(n+4),.findings){display:none}
+body:has(#big:checked) :is(.pictures,.facts,.checks,.sign,.slide,.plain,.enter td.blank,.enter th:nth-child(n+4),.findings,.gang){display:none}
 body:has(#big:checked) .pair{grid-template-columns:1fr}
 body:has(#big:checked) td.value{font-size:clamp(3rem,13vw,6.5rem)}
 body:has(#big:checked) .enter :is(th,td.pulse,caption){font-size:1.5rem}
@@ -98,7 +99,7 @@ tr,figure,.checks li,.finding{break-inside:avoid}
 .one figure{min-height:0;display:grid;grid-template-rows:minmax(0,1fr)}
 figure svg{max-width:none;min-height:0;height:100%}
 .facts>div{line-height:1.12}.facts h3,.facts dl{display:inline}.facts h3{font-size:10pt;margin:0 2mm 0 0}dl{display:block;margin:0}dt,dd{display:inline}dt::after{content:" "}dd::after{content:"\\A";white-space:pre}
-.checks{columns:2;margin:.5mm 0}.checks li{padding:0;line-height:1.1}.checks label{display:flex}
+.gang caption{font-size:9pt}.gang :is(th,td){padding:0 .8mm;line-height:1.05}.checks{columns:2;margin:.5mm 0}.checks li{padding:0;line-height:1.1}.checks label{display:flex}
 .sign{margin-top:auto;padding-top:1.5mm;gap:1mm 4mm;flex-wrap:nowrap}
 .finding{margin:.6mm 0;padding-left:2mm}
 ol.steps{margin:0;padding-left:8mm}ol.steps>li{padding:.6mm 0}ol.steps ul{columns:3;margin:.3mm 0}.expect{columns:3}ol.steps p{margin:.3mm 0}ol.steps p input{border:0;border-bottom:.2mm solid #000;height:1em}

@@ -1,8 +1,8 @@
-import { describeServos, type Model, type SetupPlan } from "@hingeline/core";
+import { describeServos, fingerprintOf, type Model, revisionOf, type SetupPlan } from "@hingeline/core";
 import { renderToString } from "preact-render-to-string";
 import { visibleText } from "../visible-text.ts";
+import { admit } from "./admit.ts";
 import { type Element, h, verbatim } from "./element.ts";
-import { admit, fingerprintOf } from "./fingerprint.ts";
 import { overviewPage } from "./overview-page.ts";
 import type { SheetFacts } from "./page-parts.ts";
 import { procedurePage } from "./procedure-page.ts";
@@ -25,7 +25,7 @@ export interface SheetOptions {
  */
 export function sheetToHtml(model: Model, plan: SetupPlan, options: SheetOptions = {}): string {
   const { surfaces, follow = false } = options;
-  const sheet: SheetFacts = { model, plan, fingerprint: fingerprintOf(plan) };
+  const sheet: SheetFacts = { model, plan, fingerprint: revisionOf(fingerprintOf(plan)) };
   const pages = sheetPages(model, plan, surfaces);
   const procedure = surfaces === undefined ? procedurePage(sheet) : undefined;
   const scripts = follow ? [sheetScript, followScript] : [sheetScript];

@@ -1,11 +1,10 @@
-import type { Model, SetupPlan } from "@hingeline/core";
+import { fingerprintOf, type Model, revisionOf, type SetupPlan } from "@hingeline/core";
 import { countFindings } from "../findings-to-text.ts";
 import { numbersOf } from "../numbers.ts";
 import { editText } from "../procedure-lines.ts";
 import { visibleText } from "../visible-text.ts";
 import { trueMinus } from "./element.ts";
 import { enterRows } from "./enter-rows.ts";
-import { fingerprintOf } from "./fingerprint.ts";
 import { radioText, refusal } from "./page-parts.ts";
 import { servoFacts } from "./servo-facts.ts";
 import type { SheetServo } from "./servo-on-sheet.ts";
@@ -22,7 +21,7 @@ export function sheetToMarkdown(model: Model, plan: SetupPlan, surfaces?: readon
   const blocks = [
     `# ${plain(plan.model)}`,
     ...(errors === 0 ? [] : [`**${refusal(errors)}**`]),
-    `Revision ${fingerprintOf(plan)}, ${plain(radioText(plan.radio))}.`,
+    `Revision ${revisionOf(fingerprintOf(plan))}, ${plain(radioText(plan.radio))}.`,
     ...sheetPages(model, plan, surfaces).flatMap((page) => pageBlocks(page, plan, model)),
     ...(surfaces === undefined ? wholeBlocks(plan) : []),
     "## Cautions",

@@ -129,9 +129,11 @@ function difference(
       { "stroke-width": 1.8 },
     ),
     label(box.left - 5, y(0) + 4.5, "0", "end"),
-    ...(withinDeg === undefined
-      ? []
-      : [label(box.right + 4, y(withinDeg) + 8, `±${formatNumber(withinDeg, 1)}°`)]),
+    label(
+      box.right + 4,
+      y(withinDeg ?? largest / 1.15) + 8,
+      `±${formatNumber(withinDeg ?? largest / 1.15, 1)}°`,
+    ),
     label(box.left, box.top - 3, "difference"),
   ];
 }
