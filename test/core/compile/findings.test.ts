@@ -738,3 +738,13 @@ test("what was measured when and how changes nothing", () => {
 test("the small model is left as it was", () => {
   expect(surfaces.flap).toEqual(smallSurface());
 });
+
+test("a channel that two servos claim has no place in the plan, but its other mistakes are found too", () => {
+  const model = two({ channel: 1 });
+  const asking = {
+    ...model,
+    moves: { lever: { ...smallMoves.lever, landing: { flap: deg(25), other: deg(60) } } },
+  };
+  expect(codesOf(asking)).toEqual(["channel-twice", "not-measured"]);
+  expect(compile(asking).channels).toEqual([]);
+});

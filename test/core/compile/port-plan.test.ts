@@ -126,6 +126,8 @@ describe("what the other radio cannot give", () => {
       { kind: "shift", channel: 1, byUs: -100, shaftDeg: -9 },
       { kind: "reach", channel: 1, reachPercent: 50 },
     ]);
+    // 30.5 % ends at 1652.5 us, 97.5 us short: a whole microsecond more, so that the end is not just met.
+    expect(onReach(30.5).remedies[0]).toEqual({ kind: "shift", channel: 1, byUs: -98 });
   });
 
   test("a finer step helps where no step lies inside the safe pulses", () => {

@@ -12,7 +12,7 @@ import type { SetupPlan } from "../../../packages/core/src/plan/setup-plan.ts";
 import { verifyAgain } from "../../../packages/core/src/plan/verify-again.ts";
 import { deg, pct, s, us } from "../../../packages/core/src/units/quantity.ts";
 import { arbitraryModel } from "../../support/arbitrary-model.ts";
-import { fullPlan, sampleChannel, samplePlan } from "../../support/sample-plan.ts";
+import { fullPlan, sampleChannel, sampleFinding, samplePlan } from "../../support/sample-plan.ts";
 import { smallModel, smallMoves, smallSurface } from "../../support/small-model.ts";
 
 const arbitraryPlan = arbitraryModel.map(compile);
@@ -78,6 +78,15 @@ describe("diffPlans", () => {
     }
     expect(diffPlans(fullPlan, { ...fullPlan, channels: [...fullPlan.channels, sampleChannel()] })).toEqual([
       { kind: "channel", channel: 5, after: ["flap"] },
+    ]);
+  });
+
+  test("findings of one code at one place are told apart by their order", () => {
+    const [first, second] = [sampleFinding(), sampleFinding({ message: "Another sentence." })];
+    const twice = samplePlan({ findings: [first, second] });
+    expect(diffPlans(twice, structuredClone(twice))).toEqual([]);
+    expect(diffPlans(twice, samplePlan({ findings: [first] }))).toEqual([
+      { kind: "finding", code: first.code, at: first.at, before: second },
     ]);
   });
 
@@ -193,6 +202,21 @@ describe("verifyAgain", () => {
       "landing",
     ]);
     expect(groups).toEqual(["flaps"]);
+  });
+
+  test("of a moved detent asks for the settings that need this detent too", () => {
+    const landing = fullPlan.channels[0]?.settings[0];
+    if (landing === undefined) throw new Error("no setting");
+    const needs = { ...landing, control: "trim", detent: "on", when: { flap: "landing" } };
+    const other = { ...landing, control: "trim", detent: "on", when: { flap: "stowed" } };
+    const plan = samplePlan({ channels: [sampleChannel({ settings: [landing, needs, other] })] });
+    const { gives: _, ...moved } = landing;
+    const before = samplePlan({ channels: [sampleChannel({ settings: [moved, needs, other] })] });
+    const [check] = verifyAgain(diffPlans(before, plan), plan).channels;
+    expect(check?.settings.map(({ control, when }) => [control, when])).toEqual([
+      ["flap", undefined],
+      ["trim", { flap: "landing" }],
+    ]);
   });
 
   test("names settings of the plan only, and of another radio every channel in full", () => {

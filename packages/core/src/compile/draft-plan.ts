@@ -64,7 +64,9 @@ export function draftPlan(declared: Model): Omit<SetupPlan, "procedure"> {
     const complete = exact.get(output)?.length === wishes.get(output)?.length;
     const channel = planChannel(output, entered.get(output) ?? [], complete, model, controls, report);
     const timed = transits.get(output) ?? [];
-    return channel === undefined ? [] : [timed.length === 0 ? channel : { ...channel, transits: timed }];
+    return channel === undefined || output.refused
+      ? []
+      : [timed.length === 0 ? channel : { ...channel, transits: timed }];
   });
   // 10. Left and right on the way between detents.
   const sides = [...entered].flatMap(([output, list]) => sidesOf(output, list));

@@ -37,6 +37,8 @@ export interface Output {
   /** The places of `openUs`, lowest and highest. */
   readonly openPlaces: readonly [number, number];
   readonly grid: EntryGrid;
+  /** The channel is claimed by servos that cannot share it: its findings count, but it has no place in the plan. */
+  readonly refused?: true;
 }
 
 /** Step 6: one output a channel, in the order of the channels; a channel that cannot be used is reported and left out. */
@@ -51,9 +53,14 @@ export function makeOutputs(motions: readonly Motion[], radio: Radio, report: Re
     }
   return [...byChannel]
     .sort(([a], [b]) => a - b)
-    .flatMap(([channel, members]) =>
-      maySharePulse(channel, members, report) ? (makeOutput(channel, members, radio, report) ?? []) : [],
-    );
+    .flatMap(([channel, members]) => {
+      if (maySharePulse(channel, members, report)) return makeOutput(channel, members, radio, report) ?? [];
+      // Looked at one by one all the same, so that this mistake hides no other.
+      return members.flatMap((member) => {
+        const output = makeOutput(channel, [member], radio, report);
+        return output === undefined ? [] : { ...output, refused: true as const };
+      });
+    });
 }
 
 /** Whether one pulse can serve all members: a declared Y lead, the same moves, the same sense. */

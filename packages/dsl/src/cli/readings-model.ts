@@ -35,8 +35,7 @@ export function readingsModel(
   for (const [name, list] of servos) {
     const [surface = "", part = ""] = name.split(".");
     const bench = benchOf(list);
-    if (bench === undefined)
-      return { problem: `${name} needs readings at two pulses at least, and different deflections there.` };
+    if (typeof bench === "string") return { problem: `${name} ${bench}` };
     surfaces.set(surface, (surfaces.get(surface) ?? new Map<string, ReadBench>()).set(part, bench));
   }
   const both = [...surfaces].find(([, parts]) => parts.has("") && parts.size > 1);
@@ -45,12 +44,17 @@ export function readingsModel(
   return { source: writeSource(surfaces, title) };
 }
 
-/** Undefined with fewer than two pulses or deflections. */
-function benchOf(readings: readonly TableReading[]): ReadBench | undefined {
+/** A bench, or what the servo lacks. */
+function benchOf(readings: readonly TableReading[]): ReadBench | string {
   const byDeflection = [...readings].sort((a, b) => a.deflectionDeg - b.deflectionDeg);
   const [lowest, highest] = [byDeflection[0], byDeflection.at(-1)];
-  if (lowest === undefined || highest === undefined) return undefined;
-  if (lowest.pulseUs === highest.pulseUs || lowest.deflectionDeg === highest.deflectionDeg) return undefined;
+  if (
+    lowest === undefined ||
+    highest === undefined ||
+    lowest.pulseUs === highest.pulseUs ||
+    lowest.deflectionDeg === highest.deflectionDeg
+  )
+    return "needs readings at two pulses at least, and different deflections there.";
   const after = byDeflection.findIndex(({ deflectionDeg }) => deflectionDeg >= 0);
   const [below, above] = [byDeflection[after - 1], byDeflection[after]];
   const nearest = byDeflection.reduce((best, one) =>
@@ -60,12 +64,13 @@ function benchOf(readings: readonly TableReading[]): ReadBench | undefined {
   const isCrossed = below !== undefined && above !== undefined;
   const levelUs = isExact || !isCrossed ? nearest.pulseUs : crossing(below, above);
   const [upUs, downUs] = [lowest.pulseUs, highest.pulseUs];
+  if (downUs === levelUs) return "was not read below level; a model needs its stop down.";
   return {
     levelUs,
     isNearest: !isExact && !isCrossed,
-    // A surface that was read to one side only.
-    ...(upUs === levelUs || downUs === levelUs ? {} : { upUs }),
-    downUs: downUs === levelUs ? upUs : downUs,
+    // A surface that was read down only.
+    ...(upUs === levelUs ? {} : { upUs }),
+    downUs,
     readings,
   };
 }

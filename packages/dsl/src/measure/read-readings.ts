@@ -101,7 +101,7 @@ function checked(readings: readonly TableReading[]): ReadTable {
 
 /** The columns that a first line names; undefined where it is a reading already; a sentence where its names are not known. */
 function namesOf(cells: readonly string[]): readonly Column[] | string | undefined {
-  if (plainNumber.test(cells[0] ?? "") && plainNumber.test(cells[1] ?? "")) return undefined;
+  if (plainNumber.test(cells[0] ?? "")) return undefined;
   const names: Column[] = [];
   for (const cell of cells) {
     // "pulse (us)", "deflection_deg"
