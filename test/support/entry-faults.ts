@@ -17,6 +17,7 @@ export type Fault = (plan: SetupPlan, random: Random) => Injected | undefined;
 /** Every fault of entry or of the signal, by the cause that `verify` should name. */
 export const entryFaults: Readonly<Partial<Record<CauseKind, Fault>>> = {
   testerOffset: (plan, random) => {
+    if (!hasPulsesApart(plan, 5)) return undefined;
     const offset = (random() < 0.5 ? -1 : 1) * (15 + random() * 20);
     return {
       onlyRead: true,
@@ -32,6 +33,7 @@ export const entryFaults: Readonly<Partial<Record<CauseKind, Fault>>> = {
     };
   },
   otherScale: (plan, random) => {
+    if (!hasPulsesApart(plan, 7)) return undefined;
     const ratio = random() < 0.5 ? 0.8 : 1.15;
     return changed(
       plan,
@@ -70,14 +72,15 @@ export const entryFaults: Readonly<Partial<Record<CauseKind, Fault>>> = {
   notEntered: (plan, random) => onState(plan, random, (_, { rest }) => (random() < 0.5 ? 0 : rest)),
   decimalPoint: (plan, random) =>
     onState(plan, random, (value) => {
-      const reach = plan.radio.endPoints === "clamp" ? plan.radio.reachPercent : 100;
+      const reach = reachOf(plan);
       return Math.max(-reach, Math.min(reach, value * 10));
     }),
   digitsSwapped: (plan, random) =>
     onState(plan, random, (value) => {
       const decimals = String(plan.radio.stepPercent).split(".")[1]?.length ?? 0;
       const text = Math.abs(value).toFixed(decimals);
-      return Math.sign(value) * Number(text.replace(/^(\d)(\d)/, "$2$1"));
+      const swapped = Math.sign(value) * Number(text.replace(/^(\d)(\d)/, "$2$1"));
+      return Math.abs(swapped) > reachOf(plan) ? value : swapped;
     }),
   wrongColumn: (plan) =>
     changed(
@@ -94,7 +97,7 @@ export const entryFaults: Readonly<Partial<Record<CauseKind, Fault>>> = {
   wrongChannel: (plan, random) => {
     const other = plan.channels[Math.floor(random() * plan.channels.length)];
     const theirs = other === undefined ? [] : statesOf(plan, other);
-    const values = typeIn(plan)[plan.channels.findIndex((one) => one === other)]?.settings ?? [];
+    const values = typeIn(plan).find((_, index) => plan.channels[index] === other)?.settings ?? [];
     return changed(plan, pickOne(plan, random), (typed, channel) => {
       const states = statesOf(plan, channel);
       const shared = states.find((state) => state !== "rest" && theirs.includes(state));
@@ -219,6 +222,23 @@ function exchanged(plan: SetupPlan, random: Random, asPair: boolean): Injected |
   pulses[a] = { ...two, powerUp: one.powerUp };
   pulses[b] = { ...one, powerUp: two.powerUp };
   return { pulses, channels: [first.channel, second.channel] };
+}
+
+/** The largest number that can be typed for a position. */
+function reachOf({ radio }: SetupPlan): number {
+  return radio.endPoints === "clamp" ? radio.reachPercent : 100;
+}
+
+/** Whether a plan has pulses enough, clearly apart, to tell a wrong scale from a wrong value. */
+function hasPulsesApart(plan: SetupPlan, least: number): boolean {
+  const pulses = right(plan).flatMap(({ low, high, rest, failsafe, settings }) => [
+    low,
+    high,
+    rest,
+    failsafe,
+    ...settings,
+  ]);
+  return new Set(pulses.map((us) => Math.round(us / 40))).size > least;
 }
 
 function pickOne({ channels }: SetupPlan, random: Random): (channel: PlanChannel) => boolean {

@@ -14,7 +14,7 @@ import slatewing from "../../../packages/examples/src/slatewing.ts";
 import { arbitraryModel } from "../../support/arbitrary-model.ts";
 import { entryFaults, right } from "../../support/entry-faults.ts";
 import { randomModel } from "../../support/random-model.ts";
-import { type Pulses, type Respond, writeDown } from "../../support/read-back.ts";
+import { measure, type Pulses, type Respond, typeIn, writeDown } from "../../support/read-back.ts";
 
 interface Case {
   readonly plan: SetupPlan;
@@ -49,15 +49,19 @@ test("a right as-built with noise inside the doubts passes, and every line of it
       expect(verdicts.filter(({ outcome }) => outcome === "differs")).toEqual([]);
       expect([causes, strays, passed]).toEqual([[], [], true]);
     }),
-    { numRuns: 80 },
+    { numRuns: 60 },
   );
 });
 
 describe("a single fault", () => {
   test.each(Object.entries(entryFaults))("%s is detected and named", (kind, inject) => {
     let tried = 0;
+    // Not every fault can be made on every plan.
+    const fit = cases.flatMap(({ plan }, index) =>
+      [1, 2, 3].some((seed) => isSeen(plan, inject(plan, seededRandom(seed))?.pulses)) ? [index] : [],
+    );
     fc.assert(
-      fc.property(fc.nat(cases.length - 1), fc.integer(), (index, seed) => {
+      fc.property(fc.constantFrom(...fit), fc.integer(), (index, seed) => {
         const { plan, respond } = caseAt(index);
         const random = seededRandom(seed);
         const injected = inject(plan, random);
@@ -73,54 +77,109 @@ describe("a single fault", () => {
           expect.objectContaining({ kind, channels: expect.arrayContaining([...channels]) }),
         );
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
-    expect(tried).toBeGreaterThan(5);
+    expect([fit.length > 2, tried > 5]).toEqual([true, true]);
   });
 });
 
 describe("a single fault behind the receiver, with every pulse right,", () => {
-  const faults: readonly (readonly [CauseKind, (line: Line, respond: Respond) => number | undefined])[] = [
-    ["linkageReversed", ({ deg }) => -deg],
-    ["zeroOff", ({ deg }) => deg + 2.5],
-    ["leverOther", ({ deg }) => deg * 1.25],
-    ["armToothOut", ({ channel, surface, pulseUs }, respond) => respond(channel, surface, pulseUs + 166)],
-    ["armToothOut", ({ channel, surface, pulseUs }, respond) => respond(channel, surface, pulseUs - 150)],
+  const tooth =
+    (spanUs: number): LinkageFault =>
+    ({ channel, surface, pulseUs }, respond) =>
+      respond(channel, surface, pulseUs + spanUs);
+  const faults: readonly (readonly [CauseKind, LinkageFault, Readonly<Record<string, number>>])[] = [
+    ["linkageReversed", ({ deg }) => -deg, {}],
+    ["zeroOff", ({ deg }) => deg + 2.5, { offDeg: 2.5 }],
+    ["leverOther", ({ deg }) => deg * 1.25, { ratio: 1.25 }],
+    ["armToothOut", tooth(166), { spanUs: 166 }],
+    ["armToothOut", tooth(-150), { spanUs: -150 }],
   ];
-  test.each(faults)("%s is detected and named", (kind, fault) => {
-    let tried = 0;
+  test.each(faults)("%s is detected and named", (kind, fault, numbers) => {
+    const fit = cases.flatMap((_, index) =>
+      [0, 1, 2, 3].flatMap((at) =>
+        misbuilt(caseAt(index), at, fault) === undefined ? [] : [[index, at] as const],
+      ),
+    );
+    expect(fit.length).toBeGreaterThan(5);
     fc.assert(
-      fc.property(fc.nat(cases.length - 1), fc.nat(7), fc.integer(), (index, which, seed) => {
+      fc.property(fc.constantFrom(...fit), fc.integer(), ([index, at], seed) => {
         const { plan, respond } = caseAt(index);
-        const pulses = right(plan);
-        const expected = deflect(plan, pulses, respond);
-        const at = which % plan.channels.length;
-        const deflections = expected.map((list, channelAt) => {
-          const { channel, settings } = plan.channels[channelAt] ?? { channel: 0, settings: [] };
-          if (channelAt !== at || new Set(settings.map(({ surface }) => surface)).size > 1) return list;
-          return settings.map(({ surface, enter: { pulseUs } }, place) => {
-            const deg = list[place];
-            return deg === undefined ? undefined : fault({ channel, surface, pulseUs, deg }, respond);
-          });
-        });
-        const seen = deflections[at]?.filter((deg) => deg !== undefined) ?? [];
-        const isPlain = deflections[at]?.some(
-          (deg, place) => deg !== undefined && Math.abs(deg - (expected[at]?.[place] ?? deg)) > 2,
-        );
-        const places = plan.channels[at]?.settings.map(({ enter }) => enter.pulseUs) ?? [];
-        if (!isPlain || seen.length < 2 || new Set(places).size < 2) return;
-        tried++;
-        const asBuilt = writeDown(plan, pulses, deflections, seededRandom(seed));
+        const deflections = misbuilt({ plan, respond }, at, fault) ?? [];
+        const asBuilt = writeDown(plan, right(plan), deflections, seededRandom(seed));
         const { causes, passed } = verify(plan, asBuilt, { deflectionAt: respond });
         expect(passed).toBe(false);
-        expect(causes).toContainEqual(
-          expect.objectContaining({ kind, all: true, channels: [plan.channels[at]?.channel] }),
-        );
+        const found = causes.find((cause) => cause.kind === kind);
+        expect(found).toMatchObject({ all: true, channels: [plan.channels[at]?.channel] });
+        for (const [key, value] of Object.entries(numbers))
+          expect((found?.numbers[key] ?? 0) / value).toBeGreaterThan(0.5);
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
-    expect(tried).toBeGreaterThan(5);
   });
+});
+
+type LinkageFault = (line: Line, respond: Respond) => number | undefined;
+
+/** Deflections of a plan with one channel's linkage wrong; undefined where that is not seen on two lines of it that stand apart. */
+function misbuilt({ plan, respond }: Case, at: number, fault: LinkageFault) {
+  const expected = deflect(plan, right(plan), respond);
+  const { channel, settings } = plan.channels[at] ?? { channel: 0, settings: [] };
+  const own = settings.map(({ surface, enter: { pulseUs } }, place) => {
+    const deg = expected[at]?.[place];
+    return deg === undefined ? undefined : fault({ channel, surface, pulseUs, deg }, respond);
+  });
+  const known = own.flatMap((deg, place) => (deg === undefined ? [] : [{ deg, place }]));
+  const isSeen = known.some(({ deg, place }) => Math.abs(deg - (expected[at]?.[place] ?? deg)) > 2);
+  const surfaces = new Set(settings.map(({ surface }) => surface));
+  const pulses = new Set(known.map(({ place }) => settings[place]?.enter.pulseUs));
+  return isSeen && surfaces.size === 1 && pulses.size > 1 ? expected.with(at, own) : undefined;
+}
+
+test("two faults on two channels are named each on its own", () => {
+  const plan = compile(bramblehook);
+  const [first, second] = plan.channels;
+  const pulses = typeIn(plan).map((typed, index) => {
+    const channel = plan.channels[index];
+    if (channel === undefined) throw new Error("no channel");
+    if (channel === first) typed.reversed = true;
+    if (channel === second) typed.settings = typed.settings.with(-1, -(typed.settings.at(-1) ?? 0));
+    return measure(plan, channel, typed);
+  });
+  const { causes } = verify(plan, writeDown(plan, pulses, [], seededRandom(1)));
+  expect(causes.every(({ all }) => !all)).toBe(true);
+  expect(causes.map(({ kind, channels }) => [kind, ...channels])).toEqual(
+    expect.arrayContaining([
+      ["directionReversed", first?.channel],
+      ["minusSign", second?.channel],
+    ]),
+  );
+});
+
+test("deflections of two settings in each other's place are named", () => {
+  const plan = compile(bramblehook);
+  const gives = plan.channels.map(({ settings }) => settings.map((one) => one.gives?.deflectionDeg ?? 0));
+  const causesOf = (deflections: number[][]) =>
+    verify(plan, writeDown(plan, right(plan), deflections, seededRandom(2))).causes;
+  const flap = plan.channels.findIndex(({ servos }) => servos.includes("flapLeft"));
+  const own = gives[flap] ?? [];
+  const [first = 0, last = 0] = [own[0], own.at(-1)];
+  expect(causesOf(gives)).toEqual([]);
+  expect(causesOf(gives.with(flap, own.with(0, last).with(-1, first)))).toEqual([
+    expect.objectContaining({ kind: "readingsSwapped", all: true, channels: [5] }),
+  ]);
+});
+
+test("an entry that is none of these is named by the value that stands there", () => {
+  const plan = compile(bramblehook);
+  const pulses = right(plan).map((one, index) =>
+    index === 0 ? { ...one, settings: one.settings.map((us, at) => (at === 0 ? us - 65 : us)) } : one,
+  );
+  const { causes } = verify(plan, writeDown(plan, pulses, [], seededRandom(3)));
+  expect(causes).toEqual([expect.objectContaining({ kind: "otherValue", all: true, channels: [1] })]);
+  expect(causes[0]?.message).toMatch(
+    /^In channel 1 \(aileronLeft\), roll at -1 stands at another value: \+4[78]/,
+  );
 });
 
 interface Line {
@@ -131,7 +190,7 @@ interface Line {
 }
 
 /** Whether some pulse is so wrong that no noise hides it. */
-function isSeen(plan: SetupPlan, pulses: readonly Pulses[]): boolean {
+function isSeen(plan: SetupPlan, pulses: readonly Pulses[] = right(plan)): boolean {
   const { per100Us, stepPercent } = plan.radio;
   const spanUs = typeof per100Us === "number" ? per100Us : Math.max(per100Us.below, per100Us.above);
   const toleranceUs = (spanUs * stepPercent) / 200 + 1;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { run } from "./run.ts";
 
-const commands = ["plan", "check", "convert", "size", "schema", "init"];
+const commands = ["plan", "check", "convert", "size", "diff", "port", "swap", "radio", "schema", "init"];
 
 describe("help", () => {
   test("of hingeline names every command", async () => {
@@ -14,20 +14,35 @@ describe("help", () => {
       readings.
 
       Options:
-        -v, --version              show the version
-        -h, --help                 show this help
+        -v, --version                        show the version
+        -h, --help                           show this help
 
       Commands:
-        plan [options] <model>     Print the setup plan of a model.
-        check [options] <model>    Print the findings of a model, without the plan.
-        sheet [options] <model>    Print the bench sheet of a model, with pictures.
-        convert [options] [model]  Turn one pulse into percent or back, with the
-                                   arithmetic shown.
-        size [options] [model]     Find the arm and horn holes that give the wanted
-                                   throw with the most grip.
-        schema <document>          Print the JSON Schema of a document.
-        init [file]                Print a model to begin with, or begin a file with
-                                   it.
+        plan [options] <model>               Print the setup plan of a model.
+        check [options] <model>              Print the findings of a model, without
+                                             the plan.
+        sheet [options] <model>              Print the bench sheet of a model, with
+                                             pictures.
+        convert [options] [model]            Turn one pulse into percent or back, with
+                                             the arithmetic shown.
+        size [options] [model]               Find the arm and horn holes that give the
+                                             wanted throw with the most grip.
+        verify [options] <model> [as-built]  Hold as-built readings against the plan
+                                             of a model.
+        diff [options] <before> <after>      Print what differs between two models or
+                                             plans, and what to verify again.
+        port [options] <model> <radio>       Print a model's plan on another radio,
+                                             beside the plan on its own.
+        swap [options] <model>               Turn the bench of a servo into that of
+                                             another in its place, from three
+                                             readings.
+        radio [options]                      Turn readings at the receiver into the
+                                             radio of a model.
+        measure [options] <model>            Lead through the bench readings and write
+                                             them into the model file.
+        schema <document>                    Print the JSON Schema of a document.
+        init [options] [file]                Print a model to begin with, or begin a
+                                             file with it.
       "
     `);
   });
@@ -65,7 +80,8 @@ describe("help", () => {
                            on standard input
 
       Options:
-        --format <format>  how to print it (choices: "text", "json", default: "text")
+        --format <format>  how to print it (choices: "text", "json", "sarif", default:
+                           "text")
         --static           read a code file without running it
         --against <plan>   fail too where this plan (JSON) is no longer the model's
         -h, --help         show this help
@@ -123,12 +139,80 @@ describe("help", () => {
                                "text")
         -h, --help             show this help
 
+      Usage: hingeline diff [options] <before> <after>
+
+      Print what differs between two models or plans, and what to verify again.
+
+      Arguments:
+        before             a model file, or a plan as JSON, or - for standard input
+        after              the same
+
+      Options:
+        --format <format>  how to print it (choices: "text", "json", default: "text")
+        --procedure        add the order in which to enter the changes
+        --exit-code        exit with 1 where something differs (default: 0 whenever it
+                           is done)
+        --static           read a code file without running it
+        -h, --help         show this help
+
+      Usage: hingeline port [options] <model> <radio>
+
+      Print a model's plan on another radio, beside the plan on its own.
+
+      Arguments:
+        model              a model file (.ts, .mts, .js, .mjs, .json), or - for JSON
+                           on standard input
+        radio              a radio as JSON (what radio prints), or a model file whose
+                           radio counts
+
+      Options:
+        --format <format>  how to print it (choices: "text", "json", default: "text")
+        --static           read a code file without running it
+        -h, --help         show this help
+
+      Usage: hingeline swap [options] <model>
+
+      Turn the bench of a servo into that of another in its place, from three
+      readings.
+
+      Arguments:
+        model               a model file (.ts, .mts, .js, .mjs, .json), or - for JSON
+                            on standard input
+
+      Options:
+        --servo <name>      the servo, as the plan names it
+        --reading <us=deg>  the new servo's pulse and the deflection, or throw (29mm);
+                            three or more
+        --format <format>   how to print it (choices: "text", "json", default: "text")
+        --static            read a code file without running it
+        -h, --help          show this help
+
+      Usage: hingeline radio [options]
+
+      Turn readings at the receiver into the radio of a model.
+
+      Options:
+        --reading <percent=us>   what the radio shows, and the pulse read; three or
+                                 more
+        --csv <file>             readings from a file, percent and pulse on each line
+        --doubt <us>             half-width of the doubt of one reading (default: 1)
+        --name <name>            what to call the radio (default: "measured set")
+        --step <percent>         smallest step that the radio shows (default: 1)
+        --reach <percent>        largest percent (default: as far as the pulse
+                                 followed)
+        --end-points <kind>      what limits do to the output (choices: "clamp",
+                                 "scale", default: "clamp")
+        --curve-points <number>  points of an output's curve (default: 0)
+        --format <format>        for a model file, or as JSON for port (choices:
+                                 "text", "json", default: "text")
+        -h, --help               show this help
+
       Usage: hingeline schema [options] <document>
 
       Print the JSON Schema of a document.
 
       Arguments:
-        document    which document (choices: "model", "plan")
+        document    which document (choices: "model", "plan", "as-built")
 
       Options:
         -h, --help  show this help
@@ -138,10 +222,11 @@ describe("help", () => {
       Print a model to begin with, or begin a file with it.
 
       Arguments:
-        file        a .ts file that does not exist yet
+        file               a .ts file that does not exist yet
 
       Options:
-        -h, --help  show this help
+        --from <readings>  make it of bench readings: a table (.csv) or .json
+        -h, --help         show this help
       "
     `);
   });
@@ -182,7 +267,7 @@ test.each([
   ],
   [
     ["schema", "radio"],
-    "hingeline: command-argument value 'radio' is invalid for argument 'document'. Allowed choices are model, plan. See hingeline --help.\n",
+    "hingeline: command-argument value 'radio' is invalid for argument 'document'. Allowed choices are model, plan, as-built. See hingeline --help.\n",
   ],
   [
     ["convert", "--pulse", "fast"],

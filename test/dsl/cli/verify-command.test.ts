@@ -65,7 +65,7 @@ describe("verify", () => {
     expect([exitCode, stderr]).toEqual([1, ""]);
     expect(stdout).toMatch(/^ {2}lever at landing +1750\.0 +3\.5 +1250\.0 +-500\.0 +DIFFERS$/m);
     expect(squashed(stdout)).toContain(
-      "- In channel 1 (flap), lever at landing has lost or gained a minus sign: -50 in place of +50.",
+      "- In channel 1 (flap), lever at landing has lost or gained a minus sign: -50 % in place of +50 %.",
     );
     expect(stdout).toContain("No second person has checked this.");
     expect(stdout).toContain("Not to be signed");

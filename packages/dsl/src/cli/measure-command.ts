@@ -48,7 +48,7 @@ export async function measureCommand(args: MeasureArgs, io: Io): Promise<number>
     return tellUnusable(`${path} has no servo "${unknown}"; it has ${servosOf(model).join(", ")}.`, io);
   const begun = await beginSession(args, model, io);
   if ("exitCode" in begun) return begun.exitCode;
-  return csv === undefined ? askThrough(args, begun.session, io) : enterTable(args, csv, begun.session, io);
+  return csv === undefined ? askThrough(args, begun.session, io) : enterTable(args, csv, model, io);
 }
 
 /** A new session, or the one that was broken off. */

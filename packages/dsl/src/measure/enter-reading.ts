@@ -36,7 +36,7 @@ export function enterReading(
       readings: readings.map((one) => (one === replaced ? next : one)),
       replaced: describeReading(replaced),
     };
-  const place = placeOf(readings, pulseUs);
+  const place = way === "back" ? readings.length : placeOf(readings, pulseUs);
   return { readings: [...readings.slice(0, place), next, ...readings.slice(place)] };
 }
 

@@ -28,8 +28,8 @@ export function readCsv(text: string): ReadTable {
   const lines = text
     .replace(/^\uFEFF/, "")
     .split(/\r\n|\n|\r/)
-    .map((line, index) => ({ line: line.trim(), number: index + 1 }))
-    .filter(({ line }) => line !== "" && !line.startsWith("#"));
+    .map((line, index) => ({ line, number: index + 1 }))
+    .filter(({ line }) => line.trim() !== "" && !line.startsWith("#"));
   const [first] = lines;
   if (first === undefined) return { problem: "it holds no readings" };
   const separator = [";", "\t"].find((one) => first.line.includes(one)) ?? ",";

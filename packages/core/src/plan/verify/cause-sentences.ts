@@ -137,7 +137,7 @@ function percent(numbers: Numbers, key: string): string {
 function typedFor(numbers: Numbers): string {
   const { percent: right, typedPercent } = numbers ?? {};
   if (right === undefined || typedPercent === undefined) return "";
-  const text = (value: number) => `${sign(value, true)}${formatTrimmed(value, 2)}`;
+  const text = (value: number) => `${sign(value, true)}${formatTrimmed(value, 2)} %`;
   return `: ${text(typedPercent)} in place of ${text(right)}`;
 }
 

@@ -3,7 +3,7 @@ import { causeSentences } from "./cause-sentences.ts";
 import { channelFaults } from "./channel-faults.ts";
 import { enteredOf, stateKeys } from "./entered.ts";
 import type { CauseFacts, Hypothesis, Suspect } from "./hypothesis.ts";
-import { linkageFaults, sidesMisread } from "./linkage-faults.ts";
+import { linkageFaults } from "./linkage-faults.ts";
 import { type DeflectionAt, isExplained, type Observed, readingsOf } from "./observed.ts";
 import { planFaults } from "./plan-faults.ts";
 import { valueSlips } from "./value-slips.ts";
@@ -11,7 +11,7 @@ import type { Cause, CauseKind, LineVerdict } from "./verification.ts";
 
 /**
  * Every single cause that would give all readings, those that agree too. Where none does, what would give all readings of each channel
- * on its own. Empty where nothing differs. Exact causes go before those with a number fitted to the readings.
+ * on its own. Empty where nothing differs. Of each kind of fault, exact causes go before those with a number fitted to the readings.
  */
 export function findCauses(
   plan: SetupPlan,
@@ -30,10 +30,7 @@ export function findCauses(
     return own === undefined ? [] : [{ plan: channel, entered: own, observed: readings([channel.channel]) }];
   });
   const observed = readings(plan.channels.map(({ channel }) => channel));
-  const whole = [
-    ...held(planFaults(suspects, observed), observed, true),
-    ...sidesMisread(observed).map((fault) => causeOf(fault, true)),
-  ];
+  const whole = held(planFaults(suspects, observed), observed, true);
   const single = suspects
     .filter(({ plan: { channel } }) => differing.has(channel))
     .flatMap((suspect) => {
@@ -43,7 +40,9 @@ export function findCauses(
         ...linkageFaults(suspect).map((fault) => causeOf(fault, all)),
       ];
     });
-  const found = [...whole, ...single];
+  // Where one of several channels is wrong, the fault is more likely in it than in what they share.
+  const isLone = differing.size === 1 && plan.channels.length > 1;
+  const found = isLone ? [...single, ...whole] : [...whole, ...single];
   const complete = found.filter(({ all }) => all);
   const causes = firstOf(complete.length > 0 ? complete : found, ({ message }) => message);
   // That a value is another says no more than the reading, unless nothing else can be said of its channel.

@@ -8,7 +8,7 @@ import { restUs } from "./rest-pulse.ts";
 import type { ChannelPlace, DeflectionVerdict, Place, PulseVerdict, SettingPlace } from "./verification.ts";
 
 /** Half-width of a pulse meter's doubt that the tolerance of a pulse already holds, microseconds. (trade's rule: step/2 + 1) */
-const usualTesterUs = 1;
+export const usualTesterUs = 1;
 /** Causes of a plan's budget that a second reading on the same bench has too. */
 const meterCauses = new Set(["meter", "zero"]);
 const placeCauses = new Set(["alignment", "freePlay", "display", "scatter"]);

@@ -1,6 +1,6 @@
 import { type CauseFacts, medianOf, nameChannel, type Suspect } from "./hypothesis.ts";
 import type { Observed } from "./observed.ts";
-import { namePlace, positionKey, settingKey } from "./place-words.ts";
+import { namePlace, settingKey } from "./place-words.ts";
 import type { CauseKind } from "./verification.ts";
 
 /** A fault behind the receiver: its pulses are right, the deflections are not. */
@@ -35,22 +35,6 @@ export function linkageFaults(suspect: Suspect): readonly LinkageFault[] {
     ...leverOther(lines),
     ...swapped(lines),
   ].map((fault) => ({ ...fault, ...facts }));
-}
-
-/** Deflections of the two sides of a matched group written down in each other's place. */
-export function sidesMisread({ plan, deflections }: Observed): readonly LinkageFault[] {
-  return plan.matches.flatMap(({ surfaces: [first, second] }) => {
-    const own = (name: string) => deflections.filter(({ place }) => place.surface === name);
-    const twin = (line: Line, name: string) =>
-      own(name).find(({ place }) => positionKey(place) === positionKey(line.place));
-    const pairs = own(first).map((line) => [line, twin(line, second)] as const);
-    const fits = (read: Line, expected: Line) => isNear(read, expected.expectedDeg);
-    const all = pairs.every(([a, b]) => b !== undefined && fits(a, b) && fits(b, a));
-    const others = deflections.filter(({ place: { surface } }) => surface !== first && surface !== second);
-    if (pairs.length === 0 || !all || others.some(({ outcome }) => outcome === "differs")) return [];
-    const channels = [...new Set(pairs.flatMap(([a, b]) => [a.channel, b?.channel ?? a.channel]))];
-    return [{ kind: "readingsSwapped", channels, place: first, otherPlace: second } as const];
-  });
 }
 
 type Found = Omit<LinkageFault, "channels">;

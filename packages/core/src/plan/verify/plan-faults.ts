@@ -26,8 +26,8 @@ export function planFaults(suspects: readonly Suspect[], observed: Observed): re
   return [
     ...exchanges(suspects, observed.plan),
     ...columns(suspects),
-    ...scales(suspects, observed),
     ...offsets(suspects, observed),
+    ...scales(suspects, observed),
     ...trims(suspects, observed),
   ];
 }
@@ -151,29 +151,26 @@ function scales(suspects: readonly Suspect[], observed: Observed): readonly Hypo
   });
 }
 
-/** Least squares of what was read over what is expected; undefined below four readings, or where they say nothing. */
+/** Least squares of what was read over what is expected; undefined where the readings cannot tell a scale from something else. */
 function fitScale(observed: Observed, centreUs: number, meanUs: number) {
-  const points = observed.pulses.flatMap(({ place, expectedUs: [lowUs, highUs], readUs }) =>
-    lowUs === highUs && place.kind !== "powerUp" ? [[lowUs - centreUs, readUs] as const] : [],
+  const points = transmitted(observed).map(
+    ([expectedUs, readUs]) => [expectedUs - centreUs, readUs] as const,
   );
-  const count = points.length;
-  if (count < 4) return undefined;
-  const mean = (list: readonly number[]) => list.reduce((sum, one) => sum + one, 0) / count;
+  if (countApart(points) < 4) return undefined;
+  const mean = (list: readonly number[]) => list.reduce((sum, one) => sum + one, 0) / list.length;
   const x = mean(points.map(([one]) => one));
   const y = mean(points.map(([, one]) => one));
   const across = mean(points.map(([one]) => (one - x) ** 2));
-  const ratio = across < 1 ? undefined : mean(points.map(([one, two]) => (one - x) * (two - y))) / across;
-  if (ratio === undefined || ratio < 0.5 || ratio > 2) return undefined;
+  const ratio = mean(points.map(([one, two]) => (one - x) * (two - y))) / across;
+  if (ratio < 0.5 || ratio > 2) return undefined;
   return { centreUs: y - ratio * x, spanUs: ratio * meanUs };
 }
 
-/** A pulse meter that shows every pulse too long or too short by as much. Asks for three pulses at least. */
-function offsets(suspects: readonly Suspect[], { pulses }: Observed): readonly Hypothesis[] {
-  const spans = pulses.flatMap(({ expectedUs: [lowUs, highUs], readUs }) =>
-    lowUs === highUs ? [readUs - lowUs] : [],
-  );
-  const meterUs = spans.length < 3 ? undefined : medianOf(spans);
-  if (meterUs === undefined || meterUs === 0) return [];
+/** A pulse meter that shows every pulse too long or too short by as much. */
+function offsets(suspects: readonly Suspect[], observed: Observed): readonly Hypothesis[] {
+  const points = transmitted(observed);
+  const meterUs = medianOf(points.map(([expectedUs, readUs]) => readUs - expectedUs));
+  if (meterUs === undefined || meterUs === 0 || countApart(points) < 3) return [];
   return [
     {
       kind: "testerOffset",
@@ -182,6 +179,25 @@ function offsets(suspects: readonly Suspect[], { pulses }: Observed): readonly H
       numbers: { offsetUs: meterUs },
     },
   ];
+}
+
+/** What is expected and what was read, of every single pulse that the transmitter sends. */
+function transmitted({ pulses }: Observed): readonly (readonly [number, number])[] {
+  return pulses.flatMap(({ place, expectedUs: [lowUs, highUs], readUs }) =>
+    lowUs === highUs && place.kind !== "powerUp" ? [[lowUs, readUs] as const] : [],
+  );
+}
+
+/** How many expected pulses stand clearly apart: a line through two proves nothing. */
+function countApart(points: readonly (readonly [number, number])[]): number {
+  const apartUs = 20;
+  let [count, last] = [0, Number.NEGATIVE_INFINITY];
+  for (const [pulseUs] of points.toSorted(([a], [b]) => a - b)) {
+    if (pulseUs - last < apartUs) continue;
+    count++;
+    last = pulseUs;
+  }
+  return count;
 }
 
 /** A stick's trim away from its centre: every channel that the stick moves is off by that share of its travel. */

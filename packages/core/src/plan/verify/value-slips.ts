@@ -63,18 +63,22 @@ function settingSlips(suspect: Suspect, others: readonly Suspect[]): readonly Hy
         : [{ kind: "wrongChannel", value: theirs, other: nameChannel(twin) } as const];
     }),
   ];
-  return slips.map(({ kind, value: slipped, ...words }) => {
-    const reach = entered.scaling ? 100 : entered.scale.reach;
+  const reach = entered.scaling ? 100 : entered.scale.reach;
+  return slips.flatMap(({ kind, value: slipped, ...words }): Hypothesis[] => {
+    // A transmitter that is given ten times too much stops at its reach; other numbers past it would be noticed.
     const held = Math.min(Math.max(slipped, -reach), reach);
-    return {
-      kind,
-      channels: [plan.channel],
-      prediction: typed(withValue(entered, key, held)),
-      where: nameChannel(plan),
-      place,
-      ...words,
-      numbers: { percent: value, typedPercent: held },
-    };
+    if (held !== slipped && kind !== "decimalPoint") return [];
+    return [
+      {
+        kind,
+        channels: [plan.channel],
+        prediction: typed(withValue(entered, key, held)),
+        where: nameChannel(plan),
+        place,
+        ...words,
+        numbers: { percent: value, typedPercent: held },
+      },
+    ];
   });
 }
 

@@ -3,7 +3,7 @@ import { fingerprintOf, revisionOf } from "../fingerprint.ts";
 import type { SetupPlan } from "../setup-plan.ts";
 import { findCauses, revisionCause } from "./find-causes.ts";
 import { findStrays } from "./find-strays.ts";
-import { judgeChannel } from "./judge-lines.ts";
+import { judgeChannel, usualTesterUs } from "./judge-lines.ts";
 import { judgeMatches } from "./judge-matches.ts";
 import type { DeflectionAt } from "./observed.ts";
 import type { Verification } from "./verification.ts";
@@ -12,9 +12,6 @@ export interface VerifyOptions {
   /** The measured responses, where they are at hand: with them a deflection is held against a wrong pulse too, and an arm against its teeth. */
   readonly deflectionAt?: DeflectionAt;
 }
-
-/** A pulse meter whose doubt the tolerance of a pulse holds already, microseconds. */
-const usualTesterUs = 1;
 
 /**
  * As-built readings against their plan. A pulse agrees within half a step of the radio and 1 us; a deflection within twice the combined
