@@ -92,3 +92,10 @@ function between(
   const share = (deg(deflection) - low.deflectionDeg) / (high.deflectionDeg - low.deflectionDeg);
   return low.pulsesUs.map((pulseUs, at) => pulseUs * (1 - share) + (high.pulsesUs[at] ?? 0) * share);
 }
+
+test("the twin states the load of every setting of flaps and rudder, the flaps' through their bell-cranks and tracks", () => {
+  const loaded = settings.filter(({ surface }) => surface !== "nosewheel");
+  for (const { load } of loaded) expect(load?.share).toBeGreaterThanOrEqual(0);
+  for (const { load, surface } of loaded)
+    if (surface.startsWith("flap")) expect(load?.rodN).toBeGreaterThanOrEqual(0);
+});

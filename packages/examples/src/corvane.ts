@@ -8,6 +8,7 @@ import {
   matched,
   mm,
   model,
+  mps,
   nm,
   pct,
   pushrod,
@@ -36,6 +37,9 @@ const slot = {
   },
 } as const;
 
+// On its track a slotted flap is carried near its middle, so that the air turns it back far less than a hinged one.
+const slotted = { byIncidence: -0.003, byDeflection: -0.005 };
+
 // An invented scale twin of 2.9 m with flaps on tracks, one servo and two bell-cranks a side, and one rudder on two servos. Half the
 // pulses is 16 mm of carriage and 7 of 34 degrees; the flaps are asked for in millimetres of carriage.
 export default model("Corvane 29", {
@@ -53,6 +57,7 @@ export default model("Corvane 29", {
     flapLeft: {
       chord: mm(118),
       span: mm(580),
+      hingeMoment: slotted,
       servo: {
         channel: 5,
         type: { ...flapServo, rotation: degPerUs(0.0915) },
@@ -88,6 +93,7 @@ export default model("Corvane 29", {
     flapRight: {
       chord: mm(118),
       span: mm(580),
+      hingeMoment: slotted,
       servo: {
         channel: 6,
         type: { ...flapServo, rotation: degPerUs(0.0921) },
@@ -121,6 +127,8 @@ export default model("Corvane 29", {
       },
     },
     rudder: {
+      chord: mm(95),
+      span: mm(420),
       servos: {
         upper: {
           channel: 4,
@@ -170,5 +178,10 @@ export default model("Corvane 29", {
     yaw: { rudder: [deg(-20), deg(20)], nosewheel: [atPart(-0.6), atPart(0.6)] },
   },
   transit: { flap: s(6) },
+  airspeed: {
+    otherwise: mps(40),
+    flap: { takeoff: mps(26), approach: mps(24), landing: mps(24) },
+    yaw: mps(24),
+  },
   failsafe: { flap: "takeoff" },
 });

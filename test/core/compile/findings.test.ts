@@ -631,6 +631,31 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     at: "surfaces.flap.servo.bench",
     numbers: { lowUs: 1200, shortestUs: 1250 },
   },
+  "curve-coarse": {
+    model: smallModel({
+      radio: { ...radio, curvePoints: 2, step: pct(0.1) },
+      surfaces: {
+        flap: smallSurface({
+          readings: readings([1200, -20], [1350, -11], [1500, 0], [1650, 14], [1800, 32]),
+        }),
+      },
+    }),
+    at: "surfaces.flap.servo",
+    numbers: { points: 2, wantedDeg: 0.5 },
+  },
+  "curve-never-fine": {
+    // Steps of 10 % are 50 us, 5 degrees.
+    model: smallModel({
+      radio: { ...radio, curvePoints: 3, step: pct(10) },
+      surfaces: {
+        flap: smallSurface({
+          readings: readings([1200, -20], [1350, -11], [1500, 0], [1650, 14], [1800, 32]),
+        }),
+      },
+    }),
+    at: "surfaces.flap.servo",
+    numbers: { points: 3, needed: 17 },
+  },
   "reserve-short": {
     model: smallModel({
       surfaces: { flap: { ...smallSurface(), reserve: { up: deg(12) } } },

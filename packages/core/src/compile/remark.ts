@@ -8,6 +8,7 @@ import { us } from "../units/quantity.ts";
 import type { ExactWish } from "./enter-wishes.ts";
 import { describeWish } from "./list-wishes.ts";
 import type { Output } from "./output.ts";
+import { remarkCurve } from "./remark-curve.ts";
 import type { Report } from "./report.ts";
 
 // Below this the guess would have been good enough to need no mention.
@@ -20,6 +21,7 @@ export function remark(exact: ReadonlyMap<Output, readonly ExactWish[]>, model: 
     remarkHalfPulse(output, wishes, report);
     remarkNextReading(output, wishes, report);
     remarkYLead(output, wishes, report);
+    remarkCurve(output, model, report);
   }
   if (model.failsafe === undefined && exact.size > 0) report("failsafe-missing", [], {});
 }

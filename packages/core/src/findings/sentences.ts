@@ -404,6 +404,16 @@ export const sentences = {
       `${f.control} is to take ${n(f.askedSeconds)} s; ${f.servo} needs ${n(f.fastestSeconds)} s even without load, which is used.`,
     () => "Allow more time.",
   ),
+  "curve-coarse": note(
+    (f: { surface: string; points: number; worstDeg: number; wantedDeg: number; needed: number }) =>
+      `The curve of ${f.surface} with ${f.points} points is up to ${n(f.worstDeg)} deg off between them; ${f.needed} points would keep it within ${n(f.wantedDeg)} deg.`,
+    () => "Enter the detents as values of their own where the curve is too far off.",
+  ),
+  "curve-never-fine": note(
+    (f: { surface: string; points: number; worstDeg: number; wantedDeg: number; needed: number }) =>
+      `The curve of ${f.surface} with ${f.points} points is up to ${n(f.worstDeg)} deg off between them; even ${f.needed} points do not keep it within ${n(f.wantedDeg)} deg.`,
+    () => "Enter the detents as values of their own, or use a radio with a finer step.",
+  ),
   "percents-summed": note(
     (f: { surface: string; combination: string; wantedDeg: number; givesDeg: number; errorDeg: number }) =>
       `A transmitter that adds percents gives ${n(f.givesDeg)} deg on ${f.surface} at ${f.combination}, where ${n(f.wantedDeg)} deg is wanted: ${n(f.errorDeg)} deg off.`,
