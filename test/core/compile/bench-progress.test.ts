@@ -45,6 +45,13 @@ describe("benchProgress", () => {
     expect(progressOf([...three, reading(1172, 44.6)]).next?.kind).toBe("gap");
   });
 
+  test("does not ask again for a stop that was read and does not reach what is wanted", () => {
+    const short = [reading(1880, -2.5), reading(1765, 8.6), reading(1535, 25.2), reading(1172, 41)];
+    const { next, wanted } = progressOf(short);
+    expect(wanted.find(({ what }) => what === "flap at landing")?.known).toBeUndefined();
+    expect(next?.kind).toBe("gap");
+  });
+
   test("knows the wanted deflections as the plan does: the same pulses, the same doubt", () => {
     const { wanted } = progressOf(measured);
     const channel = compile(withReadings(measured)).channels.find(({ channel: number }) => number === 5);

@@ -28,6 +28,12 @@ test("no command loads the parser of TypeScript before it is needed", () => {
   expect([...loadedWith(join(src, "source/index.ts"))]).toContain("ts-morph");
 });
 
+test("no command loads the prompt library before it asks its first question", () => {
+  for (const entry of ["bin.ts", "cli/measure-command.ts", "cli/terminal-prompt.ts"])
+    expect([...loadedWith(join(src, entry))]).not.toContain("@clack/prompts");
+  expect(readFileSync(join(src, "cli/terminal-prompt.ts"), "utf8")).toContain('import("@clack/prompts")');
+});
+
 test("only source loads ts-morph", () => {
   expect([...loadedWith(join(src, "load/locate-findings.ts"))]).not.toContain("ts-morph");
 });

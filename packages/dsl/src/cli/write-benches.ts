@@ -1,4 +1,4 @@
-import { join, resolve } from "node:path";
+import { resolve } from "node:path";
 import { openProject } from "../load/open-project.ts";
 import type { BenchChange } from "../measure/changes-of.ts";
 import { codeFrame } from "../render/code-frame.ts";
@@ -50,14 +50,14 @@ export async function editBenches(
   });
   if (possible.length === 0) return { files: [], refusals };
   const edited = editModel(source, possible);
+  // Alone each is possible; together they are not where two of them would be written at one place.
   if ("refusals" in edited) return { files: [], refusals: [...refusals, ...edited.refusals] };
-  const files = edited.files.map(({ path, text }) => ({
-    path: join(project.folder, path),
-    before: source.files.get(path)?.text ?? "",
-    after: text,
-  }));
   return {
-    files: files.map((file) => ({ ...file, path: nameIn(io.cwd, file.path) })),
+    files: edited.files.map(({ path, text }) => ({
+      path: project.nameOf(path),
+      before: source.files.get(path)?.text ?? "",
+      after: text,
+    })),
     refusals,
   };
 }
@@ -90,8 +90,4 @@ export async function writeEdits({ files }: BenchEdits, io: Io): Promise<string 
     if (problem !== undefined) return problem;
   }
   return undefined;
-}
-
-function nameIn(folder: string, path: string): string {
-  return path.startsWith(`${folder}/`) ? path.slice(folder.length + 1) : path;
 }

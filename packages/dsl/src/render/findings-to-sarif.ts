@@ -50,6 +50,8 @@ export function findingsToSarif(findings: readonly Finding[], options: SarifOpti
     runs: [
       {
         tool: { driver: { name: "hingeline", version, rules: [...rules.values()] } },
+        // A forge keeps the logs of several models apart by this.
+        automationDetails: { id: `hingeline/${options.model ?? "model"}/` },
         columnKind: "utf16CodeUnits",
         results,
       },
