@@ -1,3 +1,4 @@
+import { angleOfSine, radians } from "../numeric/angle.ts";
 import { rodForce } from "../surface/rod-force.ts";
 import { bucklingForce } from "../surface/rod-strength.ts";
 import { findWeakestPart } from "../surface/weakest-part.ts";
@@ -6,7 +7,7 @@ import type { EnteredWish } from "./enter-wishes.ts";
 import { type Leverage, leverageAt } from "./leverage.ts";
 import { describeWish } from "./list-wishes.ts";
 import type { Output } from "./output.ts";
-import type { SettingForce } from "./plan-load.ts";
+import type { MemberLoad } from "./plan-load.ts";
 import type { Report } from "./report.ts";
 import type { Rig } from "./rig-servos.ts";
 
@@ -19,7 +20,7 @@ const worthNote = 1.25;
 export function checkLeverage(
   output: Output,
   wishes: readonly EnteredWish[],
-  forces: readonly SettingForce[],
+  loads: readonly MemberLoad[],
   report: Report,
 ): void {
   for (const { rig } of output.members) {
@@ -30,7 +31,7 @@ export function checkLeverage(
     });
     reportNearest(rig, stands, report);
     reportFalling(rig, stands, report);
-    checkStrength(rig, stands, forces, report);
+    checkStrength(rig, stands, loads, report);
   }
 }
 
@@ -44,11 +45,11 @@ function reportNearest(rig: Rig, stands: readonly Stand[], report: Report): void
   ] as const) {
     const [worst] = stands.toSorted((a, b) => (a.leverage.rod?.[sine] ?? 1) - (b.leverage.rod?.[sine] ?? 1));
     const least = worst?.leverage.rod?.[sine];
-    if (worst === undefined || least === undefined || least >= Math.sin((leastDeg * Math.PI) / 180)) continue;
+    if (worst === undefined || least === undefined || least >= Math.sin(radians(leastDeg))) continue;
     report("near-dead-centre", [...rig.named.address, "linkage"], {
       servo: rig.named.id,
       what: describeWish(worst.entered.wish),
-      angleDeg: degreesOf(least),
+      angleDeg: angleOfSine(least),
       leastDeg,
       part,
     });
@@ -72,8 +73,8 @@ function reportFalling(rig: Rig, stands: readonly Stand[], report: Report): void
   report("leverage-falls", [...rig.named.address, "linkage"], {
     servo: rig.named.id,
     what: describeWish(furthest.entered.wish),
-    levelDeg: degreesOf(restRod.sineAtHorn),
-    thereDeg: degreesOf(furthestRod.sineAtHorn),
+    levelDeg: angleOfSine(restRod.sineAtHorn),
+    thereDeg: angleOfSine(furthestRod.sineAtHorn),
     levelRatio: rest.leverage.ratio,
     thereRatio: furthest.leverage.ratio,
   });
@@ -83,7 +84,7 @@ function reportFalling(rig: Rig, stands: readonly Stand[], report: Report): void
 function checkStrength(
   rig: Rig,
   stands: readonly Stand[],
-  forces: readonly SettingForce[],
+  loads: readonly MemberLoad[],
   report: Report,
 ): void {
   const { rod, holds, type } = rig.named.servo;
@@ -93,7 +94,10 @@ function checkStrength(
     leverage.rod === undefined ? 0 : (rodForce(torque, mm(leverage.rod.shaftMm)) ?? 0),
   );
   const stallN = Math.max(0, ...stalls);
-  const needsN = Math.max(0, ...forces.filter((force) => force.rig === rig).map(({ rodN }) => rodN));
+  const needsN = Math.max(
+    0,
+    ...loads.filter(({ member }) => member.rig === rig).map(({ load }) => load.rodN ?? 0),
+  );
   if (rod !== undefined) {
     const bucklesN = bucklingForce(rod);
     if (stallN > bucklesN || needsN > bucklesN)
@@ -109,8 +113,4 @@ function checkStrength(
       stallN,
       needsN,
     });
-}
-
-function degreesOf(sine: number): number {
-  return (Math.asin(Math.min(1, sine)) * 180) / Math.PI;
 }

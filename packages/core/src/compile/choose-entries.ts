@@ -7,7 +7,7 @@ import { wishKey } from "./list-wishes.ts";
 import type { Output } from "./output.ts";
 
 /**
- * Step 7: the value to enter for every wish. Each is the nearest on the grid, but those of a matched group are chosen together,
+ * The value to enter for every wish. Each is the nearest on the grid, but those of a matched group are chosen together,
  * so that left and right differ least.
  */
 export function chooseEntries(

@@ -13,7 +13,7 @@ const fightDeg = 0.5;
 const points = 9;
 
 /**
- * Step 11: for each surface with several servos, the pulses that belong together over its common travel, and how far apart the servos would
+ * For each surface with several servos, the pulses that belong together over its common travel, and how far apart the servos would
  * pull it on the way between the pulses that are entered.
  */
 export function compareServos(

@@ -6,7 +6,7 @@ import { type Apart, furthestApart, type Side } from "./legs.ts";
 import type { Report } from "./report.ts";
 
 /**
- * Step 10: how far the surfaces of each matched group differ, at the detents and anywhere on the way between them, on the pulses
+ * How far the surfaces of each matched group differ, at the detents and anywhere on the way between them, on the pulses
  * that are entered: exact for responses from readings.
  */
 export function compareSides(sides: readonly Side[], model: Model, report: Report): PlanMatch[] {

@@ -1,6 +1,7 @@
 import { type Drawing, type Drive, isProblem } from "../linkage/drive.ts";
 import { drive } from "../linkage/drives.ts";
 import type { Model, Stop, StopReason } from "../model/model.ts";
+import { angleOfSine } from "../numeric/angle.ts";
 import type { Response } from "../response/response.ts";
 import { expand } from "../uncertainty/expand.ts";
 import { deg } from "../units/quantity.ts";
@@ -111,17 +112,13 @@ function pictureOf(made: Drive): LinkagePicture {
         rotationDeg: rotation,
         ...(ratio === undefined ? {} : { ratio }),
         rods: rods.map(({ sineAtArm, sineAtHorn }) => ({
-          armDeg: angleOf(sineAtArm),
-          hornDeg: angleOf(sineAtHorn),
+          armDeg: angleOfSine(sineAtArm),
+          hornDeg: angleOfSine(sineAtHorn),
         })),
         drawing,
       };
     },
   };
-}
-
-function angleOf(sine: number): number {
-  return (Math.asin(Math.min(1, sine)) * 180) / Math.PI;
 }
 
 function reasonOf(stop: Stop | undefined): StopReason | undefined {

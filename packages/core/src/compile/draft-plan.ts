@@ -15,6 +15,7 @@ import { restState } from "./motion.ts";
 import { type Motion, makeOutputs } from "./output.ts";
 import { placeMoves } from "./place-moves.ts";
 import { planChannel } from "./plan-channel.ts";
+import { planCurve } from "./plan-curve.ts";
 import { planTransits } from "./plan-transits.ts";
 import { refuseUnsafeSums } from "./refuse-unsafe-sums.ts";
 import { remark } from "./remark.ts";
@@ -60,9 +61,18 @@ export function draftPlan(declared: Model): Omit<SetupPlan, "procedure"> {
   const entered = chooseEntries(exact, model.groups ?? {});
   const transits = planTransits(entered, model, controls, report);
   // 9. Settings, extremes and failsafe of each channel.
+  const curves = new Map(outputs.map((output) => [output, planCurve(output, model.radio)]));
   const channels = outputs.flatMap((output) => {
     const complete = exact.get(output)?.length === wishes.get(output)?.length;
-    const channel = planChannel(output, entered.get(output) ?? [], complete, model, controls, report);
+    const channel = planChannel(
+      output,
+      entered.get(output) ?? [],
+      complete,
+      curves.get(output),
+      model,
+      controls,
+      report,
+    );
     const timed = transits.get(output) ?? [];
     return channel === undefined || output.refused
       ? []
@@ -73,7 +83,7 @@ export function draftPlan(declared: Model): Omit<SetupPlan, "procedure"> {
   const matches = compareSides(sides, model, report);
   const gangs = compareServos(yielded, sides, report);
   // 11. What is worth knowing.
-  remark(exact, model, report);
+  remark(exact, curves, model, report);
   remarkSides(yielded, wishes, exact, model, report);
   remarkReserve(yielded, controls, report);
   checkSupply(yielded, model, report);

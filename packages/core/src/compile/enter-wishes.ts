@@ -24,7 +24,7 @@ export interface EnteredWish extends ExactWish {
 // A place computed as the safe end itself may miss it by a rounding error of the last digits.
 const toleranceUs = 1e-9;
 
-/** Step 6: the exact pulse of a wish and its neighbours on the grid; undefined and reported where it is out of reach. */
+/** The exact pulse of a wish and its neighbours on the grid; undefined and reported where it is out of reach. */
 export function enterWish(output: Output, wish: Wish, radio: Radio, report: Report): ExactWish | undefined {
   const what = `${output.motion.name}: ${describeWish(wish)}`;
   const exactUs = reachPlace(output, wish.place, what, wishAddress(wish, output.motion.name), radio, report);
@@ -45,7 +45,7 @@ export function enterWish(output: Output, wish: Wish, radio: Radio, report: Repo
 }
 
 /** The pulse of a place, if the model allows it, the readings cover it, the stops permit it and the radio can send it. */
-export function reachPlace(
+function reachPlace(
   output: Output,
   place: number,
   what: string,

@@ -63,6 +63,6 @@ export function entryGrid(radio: Radio, safeUs: readonly [number, number]): Entr
   return { limits, around, nearest };
 }
 
-export function withPulse(radio: Radio, percent: number): PercentPulse {
+function withPulse(radio: Radio, percent: number): PercentPulse {
   return { percent, pulseUs: toPulse(radio, pct(percent)) };
 }

@@ -1,14 +1,14 @@
 import { type Drive, isProblem } from "../linkage/drive.ts";
-import { drive as makeDrive } from "../linkage/drives.ts";
 import type { Linkage } from "../linkage/linkage.ts";
 import { deg, mm } from "../units/quantity.ts";
+import { driveOf } from "./drive-of.ts";
 
 /** Extension of a carriage -> the deflection it gives, degrees; `"noTrack"` for a linkage without one, undefined past its ends. */
 export function deflectionAtExtension(
   linkage: Linkage | undefined,
   extensionMm: number,
 ): number | undefined | "noTrack" {
-  const made = linkage === undefined ? undefined : makeDrive(linkage);
+  const made = linkage === undefined ? undefined : driveOf(linkage);
   if (made === undefined || isProblem(made) || made.extension === undefined) return "noTrack";
   const rotation = made.extension.rotationAt(mm(extensionMm));
   return rotation === undefined ? undefined : made.deflectionAt(rotation);

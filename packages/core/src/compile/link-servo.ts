@@ -1,5 +1,4 @@
 import { type Drive, isProblem } from "../linkage/drive.ts";
-import { drive as makeDrive } from "../linkage/drives.ts";
 import type { Linkage } from "../linkage/linkage.ts";
 import type { LinkageResponse, ShaftLine } from "../response/drive-response.ts";
 import { explainMisfit } from "../response/explain-misfit.ts";
@@ -7,6 +6,7 @@ import { type FitProblem, fitLinkage } from "../response/fit-linkage.ts";
 import { responseFromLinkage } from "../response/from-linkage.ts";
 import type { Response } from "../response/response.ts";
 import { degPerUs, us } from "../units/quantity.ts";
+import { driveOf } from "./drive-of.ts";
 import { describeExplanation, describeLinkageProblem, endWords } from "./linkage-words.ts";
 import type { ReadResponse } from "./read-response.ts";
 import type { Report } from "./report.ts";
@@ -22,7 +22,7 @@ export interface Linked {
 }
 
 /**
- * Step 3, second half: the response from a servo's linkage. Without readings from the linkage alone; with readings its shape fitted to
+ * The response from a servo's linkage. Without readings from the linkage alone; with readings its shape fitted to
  * them. Undefined where there is no linkage to use; `"contradicts"` where it cannot be as declared, which is reported.
  */
 export function linkServo(
@@ -35,7 +35,7 @@ export function linkServo(
   const { linkage, type, turns } = named.servo;
   if (linkage === undefined) return undefined;
   const at = [...named.address, "linkage"];
-  const drive = makeDrive(linkage);
+  const drive = driveOf(linkage);
   if (isProblem(drive)) {
     report("linkage-impossible", at, { servo: named.id, problem: describeLinkageProblem(drive) });
     return "contradicts";

@@ -1,8 +1,9 @@
+import { scaleOf } from "../plan/scale-of.ts";
 import type { Edit, SetupPlan } from "../plan/setup-plan.ts";
 import { applyEdits, type TransmitterEdit } from "../transmitter/apply-edit.ts";
 import { factoryState } from "../transmitter/factory-state.ts";
 import type { Transmitter } from "../transmitter/transmitter.ts";
-import { type ChannelEntries, entriesOf, type PlaceEntry, scaleOf } from "./order-entries.ts";
+import { type ChannelEntries, entriesOf, type PlaceEntry } from "./order-entries.ts";
 
 /** One edit of a plan's procedure as the simulated transmitter takes it. */
 export function toTransmitterEdit(edit: Edit): TransmitterEdit {

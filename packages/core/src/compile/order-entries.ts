@@ -1,8 +1,9 @@
+import { scaleOf } from "../plan/scale-of.ts";
 import type { PlanChannel, PlanRadio, Setting, SetupPlan } from "../plan/setup-plan.ts";
 import { toPercent } from "../signal/percent.ts";
 import type { SignalScale } from "../signal/signal-scale.ts";
 import { decimalsOf } from "../units/decimals.ts";
-import { pct, us } from "../units/quantity.ts";
+import { us } from "../units/quantity.ts";
 
 /** What one channel of a plan asks to enter. Positions are percents where limits clamp, shares between them where they scale. */
 export interface ChannelEntries {
@@ -35,18 +36,6 @@ export interface PlaceEntry {
 /** The entries of every channel of a plan. Without a procedure it may be a plan in the making. */
 export function entriesOf({ channels, radio }: Omit<SetupPlan, "procedure">): readonly ChannelEntries[] {
   return channels.map((channel) => channelEntries(channel, radio));
-}
-
-/** The radio's scale as the signal layer takes it. */
-export function scaleOf({ name, centreUs, per100Us, reachPercent, stepPercent }: PlanRadio): SignalScale {
-  return {
-    name,
-    centre: us(centreUs),
-    per100:
-      typeof per100Us === "number" ? us(per100Us) : { below: us(per100Us.below), above: us(per100Us.above) },
-    reach: pct(reachPercent),
-    step: pct(stepPercent),
-  };
 }
 
 function channelEntries(channel: PlanChannel, radio: PlanRadio): ChannelEntries {

@@ -1,3 +1,4 @@
+import { scaleOf } from "../plan/scale-of.ts";
 import type { Edit, PlanRadio } from "../plan/setup-plan.ts";
 import { toPulse } from "../signal/percent.ts";
 import type { ControlPositions } from "../transmitter/transmitter.ts";
@@ -11,7 +12,7 @@ import {
   transitChanges,
 } from "./order-changes.ts";
 import { failsafeEdit, limitEdits, restEdit } from "./order-edits.ts";
-import { type ChannelEntries, type PlaceEntry, scaleOf } from "./order-entries.ts";
+import type { ChannelEntries, PlaceEntry } from "./order-entries.ts";
 import type { Draft } from "./order-walk.ts";
 import { listWords, nameChannel, nameChannels, namePlace } from "./order-words.ts";
 

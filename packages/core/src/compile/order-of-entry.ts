@@ -1,3 +1,4 @@
+import { scaleOf } from "../plan/scale-of.ts";
 import type { ProcedureStep, SetupPlan } from "../plan/setup-plan.ts";
 import { toPulse } from "../signal/percent.ts";
 import type { SignalScale } from "../signal/signal-scale.ts";
@@ -9,7 +10,6 @@ import { type Changes, listChanges } from "./order-changes.ts";
 import { checkSteps } from "./order-check-steps.ts";
 import { connectSteps } from "./order-connect-steps.ts";
 import { enterChannels, enteredState, factoryFor } from "./order-edits.ts";
-import { scaleOf } from "./order-entries.ts";
 import { entrySteps, type OrderFacts, prepareSteps } from "./order-entry-steps.ts";
 import { type Bounds, walkOrder } from "./order-walk.ts";
 

@@ -41,7 +41,7 @@ export interface Output {
   readonly refused?: true;
 }
 
-/** Step 6: one output a channel, in the order of the channels; a channel that cannot be used is reported and left out. */
+/** One output a channel, in the order of the channels; a channel that cannot be used is reported and left out. */
 export function makeOutputs(motions: readonly Motion[], radio: Radio, report: Report): Output[] {
   const byChannel = new Map<number, [Member, ...Member[]]>();
   for (const motion of motions)

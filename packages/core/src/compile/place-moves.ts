@@ -8,7 +8,7 @@ import type { Rig } from "./rig-servos.ts";
 import type { NamedCase, NamedMove, NamedPlace } from "./spread-moves.ts";
 import { trailingEdge } from "./trailing-edge.ts";
 
-/** Step 4: every declared place as a number on the surface's own scale; undefined where one of them cannot be placed. */
+/** Every declared place as a number on the surface's own scale; undefined where one of them cannot be placed. */
 export function placeMoves(
   name: string,
   surface: Surface,

@@ -5,23 +5,24 @@ import type { EnteredWish } from "./enter-wishes.ts";
 import type { Entry } from "./entry-grid.ts";
 import type { Controls } from "./motion.ts";
 import type { Output } from "./output.ts";
-import { planCurve } from "./plan-curve.ts";
+import type { PlanCurve } from "./plan-curve.ts";
 import { planDoubt } from "./plan-doubt.ts";
 import { planExtremes } from "./plan-extremes.ts";
-import { planLoad } from "./plan-load.ts";
+import { listLoads, planLoad } from "./plan-load.ts";
 import { planPowerUp } from "./plan-power-up.ts";
 import { planSettings } from "./plan-setting.ts";
 import { planSummed } from "./plan-summed.ts";
 import type { Report } from "./report.ts";
 
 /**
- * Step 8: everything to enter on one channel. Undefined where the channel cannot even rest or fail safe; what is out of reach is
+ * Everything to enter on one channel. Undefined where the channel cannot even rest or fail safe; what is out of reach is
  * reported and left out.
  */
 export function planChannel(
   output: Output,
   wishes: readonly EnteredWish[],
   complete: boolean,
+  curve: PlanCurve | undefined,
   model: Model,
   controls: Controls,
   report: Report,
@@ -30,8 +31,9 @@ export function planChannel(
   const failsafe = wishes.find(({ wish }) => wish.together === "failsafe");
   if (neutral === undefined || failsafe === undefined) return undefined;
   const own = wishes.filter(({ wish }) => wish.together === undefined);
-  const { worst: load, forces } = planLoad(output, own, model, controls, report);
-  checkLeverage(output, wishes, forces, report);
+  const loads = listLoads(output, own, model, controls);
+  const load = planLoad(output, own, loads, report);
+  checkLeverage(output, wishes, loads, report);
   const doubt = planDoubt(output, own);
   const summed = planSummed(output, controls, report);
   const powerUp = planPowerUp(output, model.radio, neutral.wish.place, report);
@@ -48,8 +50,8 @@ export function planChannel(
     guardUs: output.guardUs,
     limits: output.grid.limits,
     neutral: percentPulse(neutral.entry),
-    ...planCurve(output, model.radio),
-    settings: own.flatMap((wish) => planSettings(output, wish, neutral.entry, model, controls)),
+    ...curve,
+    settings: own.flatMap((wish) => planSettings(output, wish, neutral.entry, loads, model.radio)),
     ...(summed === undefined ? {} : { summed }),
     extremes: planExtremes(output, model.radio, controls, complete, report),
     ...(doubt === undefined ? {} : { doubt }),

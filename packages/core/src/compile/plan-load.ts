@@ -17,7 +17,6 @@ import { describeWish, type Wish, wishAddress } from "./list-wishes.ts";
 import type { Controls } from "./motion.ts";
 import type { Member, Output } from "./output.ts";
 import type { Report } from "./report.ts";
-import type { Rig } from "./rig-servos.ts";
 
 /** Part of the section that a surface takes where the model does not say. (assumption of experience) */
 const usualPart = 0.25;
@@ -25,13 +24,36 @@ const usualPart = 0.25;
 const notHeldShare = 0.8;
 const warningShare = 0.5;
 
-/** The load of one setting; undefined where airspeed, size, servo or leverage are not known. */
-export function planSettingLoad(
+/** The load of one member of a channel at one setting. */
+export interface MemberLoad {
+  readonly member: Member;
+  readonly entered: EnteredWish;
+  readonly load: SettingLoad;
+  /** What the servo holds at the supply in use. */
+  readonly heldNm: number;
+}
+
+/** The load of every member at every setting for which airspeed, size, servo and leverage are known. */
+export function listLoads(
+  { members }: Output,
+  wishes: readonly EnteredWish[],
+  model: Model,
+  controls: Controls,
+): MemberLoad[] {
+  return members.flatMap((member) =>
+    wishes.flatMap((entered) => {
+      const load = loadOf(member, entered, model, controls);
+      return load === undefined ? [] : [{ member, entered, ...load }];
+    }),
+  );
+}
+
+function loadOf(
   { motion, rig }: Member,
   { wish, entry }: EnteredWish,
   model: Model,
   controls: Controls,
-): (SettingLoad & { readonly heldNm: number }) | undefined {
+): Pick<MemberLoad, "load" | "heldNm"> | undefined {
   const { surface } = motion;
   const airspeed = airspeedOf(wish, model, controls.get(wish.control));
   const torque = rig.named.servo.type?.torque;
@@ -54,61 +76,49 @@ export function planSettingLoad(
     // Several servos of one surface are taken to share its moment.
     motion.rigs.length;
   const { ratedAt } = rig.named.servo.type ?? {};
-  const load = servoLoad(
+  const servo = servoLoad(
     nm(momentNm),
     leverage.ratio,
     { torque, ...(ratedAt === undefined ? {} : { ratedAt }) },
     model.supply?.voltage,
   );
-  if (load === undefined) return undefined;
-  const limit = limitSpeed(airspeed, load.share);
+  if (servo === undefined) return undefined;
+  const limit = limitSpeed(airspeed, servo.share);
   const rodN = leverage.rod === undefined ? undefined : rodForce(nm(momentNm), mm(leverage.rod.surfaceMm));
-  return {
+  const load = {
     airspeedMps: airspeed,
     momentNm,
-    torqueNm: load.needed,
-    share: load.share,
-    heldNm: load.held,
+    torqueNm: servo.needed,
+    share: servo.share,
     ...(limit === undefined ? {} : { limitMps: limit }),
     ...(rodN === undefined ? {} : { rodN }),
   };
-}
-
-/** The force along the rod of a servo at one setting. */
-export interface SettingForce {
-  readonly rig: Rig;
-  readonly rodN: number;
+  return { load, heldNm: servo.held };
 }
 
 /** The setting of a channel that loads its servo most; servos that will not hold are reported. */
 export function planLoad(
   output: Output,
   wishes: readonly EnteredWish[],
-  model: Model,
-  controls: Controls,
+  loads: readonly MemberLoad[],
   report: Report,
-): { readonly worst?: Load; readonly forces: readonly SettingForce[] } {
-  const forces: SettingForce[] = [];
-  let worst: Load | undefined;
-  for (const member of output.members)
-    for (const entered of wishes) {
-      const load = planSettingLoad(member, entered, model, controls);
-      if (load === undefined) continue;
-      reportLoad(member, entered.wish, load, report);
-      if (load.rodN !== undefined) forces.push({ rig: member.rig, rodN: load.rodN });
-      if (worst !== undefined && load.share <= worst.share) continue;
-      const { control, detent, stick, when } = entered.wish;
-      worst = {
-        worstNm: load.torqueNm,
-        heldNm: load.heldNm,
-        share: load.share,
-        when: { ...when, [control]: detent ?? stick ?? 0 },
-        airspeedMps: load.airspeedMps,
-      };
-    }
-  if (worst === undefined) return { forces };
+): Load | undefined {
+  for (const { member, entered, load } of loads) reportLoad(member, entered.wish, load, report);
+  const worst = loads.reduce<MemberLoad | undefined>(
+    (a, b) => (a === undefined || b.load.share > a.load.share ? b : a),
+    undefined,
+  );
+  if (worst === undefined) return undefined;
+  const { control, detent, stick, when } = worst.entered.wish;
   const swingHz = slowestSwing(output, wishes);
-  return { worst: { ...worst, ...(swingHz === undefined ? {} : { swingHz }) }, forces };
+  return {
+    worstNm: worst.load.torqueNm,
+    heldNm: worst.heldNm,
+    share: worst.load.share,
+    when: { ...when, [control]: detent ?? stick ?? 0 },
+    airspeedMps: worst.load.airspeedMps,
+    ...(swingHz === undefined ? {} : { swingHz }),
+  };
 }
 
 /** The lowest frequency at which a surface of the channel swings on its servo; undefined where inertia or servo are not known. */

@@ -1,4 +1,4 @@
-import type { Model, Radio } from "../model/model.ts";
+import type { Radio } from "../model/model.ts";
 import type { Setting } from "../plan/setup-plan.ts";
 import { toPercent } from "../signal/percent.ts";
 import { throwAt } from "../surface/throw.ts";
@@ -8,10 +8,9 @@ import { deg, us } from "../units/quantity.ts";
 import type { EnteredWish } from "./enter-wishes.ts";
 import type { Entry } from "./entry-grid.ts";
 import { extensionAtDeflection } from "./extension.ts";
-import type { Controls } from "./motion.ts";
 import type { Member, Motion, Output } from "./output.ts";
 import { doubtAt } from "./plan-doubt.ts";
-import { planSettingLoad } from "./plan-load.ts";
+import type { MemberLoad } from "./plan-load.ts";
 import type { Rig } from "./rig-servos.ts";
 import { trailingEdge } from "./trailing-edge.ts";
 
@@ -20,16 +19,14 @@ export function planSettings(
   output: Output,
   entered: EnteredWish,
   neutral: Entry,
-  model: Model,
-  controls: Controls,
+  loads: readonly MemberLoad[],
+  radio: Radio,
 ): Setting[] {
   const surfaces = new Map(output.members.map((member) => [member.motion.name, member]));
   return [...surfaces.values()].map((member) => {
-    const setting = planSetting(output, member, entered, neutral, model.radio);
-    const load = planSettingLoad(member, entered, model, controls);
-    if (load === undefined) return setting;
-    const { heldNm: _, ...shown } = load;
-    return { ...setting, load: shown };
+    const setting = planSetting(output, member, entered, neutral, radio);
+    const found = loads.find((one) => one.member === member && one.entered === entered);
+    return found === undefined ? setting : { ...setting, load: found.load };
   });
 }
 

@@ -7,7 +7,7 @@ import type { Output } from "./output.ts";
 import type { Report } from "./report.ts";
 
 /**
- * Step 12: the timed travel of every selector that has one, channel by channel. All channels that it moves take the stated time for the
+ * The timed travel of every selector that has one, channel by channel. All channels that it moves take the stated time for the
  * longest way between two detents, never less than the slowest servo needs; for shorter ways the time goes with the pulse span.
  */
 export function planTransits(

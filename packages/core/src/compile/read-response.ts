@@ -19,7 +19,7 @@ export interface ReadResponse {
 }
 
 /**
- * Step 3: the response of one servo from its readings. Undefined where there are too few to know degrees; `"contradicts"` where
+ * The response of one servo from its readings. Undefined where there are too few to know degrees; `"contradicts"` where
  * the readings contradict each other or the stops, which is reported.
  */
 export function readResponse(

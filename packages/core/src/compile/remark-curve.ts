@@ -1,6 +1,6 @@
 import type { Model } from "../model/model.ts";
 import type { Output } from "./output.ts";
-import { planCurve } from "./plan-curve.ts";
+import { type PlanCurve, planCurve } from "./plan-curve.ts";
 import type { Report } from "./report.ts";
 
 /** What a curve may be off where no matched group says less, degrees. (assumption of experience) */
@@ -9,12 +9,17 @@ const usualWithinDeg = 0.5;
 const mostPoints = 17;
 
 /** How many points a correction curve needs, where those of the radio leave it further off than is wanted. */
-export function remarkCurve(output: Output, { radio, groups }: Model, report: Report): void {
+export function remarkCurve(
+  output: Output,
+  curve: PlanCurve | undefined,
+  { radio, groups }: Model,
+  report: Report,
+): void {
   const withins = Object.values(groups ?? {}).flatMap((group) =>
     group.kind === "matched" && group.surfaces.includes(output.motion.name) ? [group.within] : [],
   );
   const wantedDeg = Math.min(usualWithinDeg, ...withins);
-  const worstDeg = planCurve(output, radio)?.curveWorstDeg;
+  const worstDeg = curve?.curveWorstDeg;
   if (worstDeg === undefined || worstDeg <= wantedDeg) return;
   let needed = radio.curvePoints + 1;
   while (needed <= mostPoints && (planCurve(output, radio, needed)?.curveWorstDeg ?? 0) > wantedDeg) needed++;

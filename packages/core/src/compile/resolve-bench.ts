@@ -24,7 +24,7 @@ const thickGuardUs = 30;
 /** A rise of the holding current by more than this is first contact. (assumption of experience) */
 const pushingAmps = 0.06;
 
-/** Step 2: stops in order, guard inside; undefined and reported where the bench contradicts itself. */
+/** Stops in order, guard inside; undefined and reported where the bench contradicts itself. */
 export function resolveBench(
   { servo, address }: NamedServo,
   radio: Radio,
@@ -79,7 +79,7 @@ function checkPushed(bench: Bench, at: readonly (string | number)[], report: Rep
   }
 }
 
-export function stopPulse(stop: Stop): number {
+function stopPulse(stop: Stop): number {
   return typeof stop === "number" ? stop : stop.pulse;
 }
 

@@ -25,7 +25,7 @@ export interface Named {
   readonly moves: ReadonlyMap<string, readonly NamedMove[]>;
 }
 
-/** Step 1: every name is looked up, groups become their surfaces, and what points nowhere is reported. */
+/** Every name is looked up, groups become their surfaces, and what points nowhere is reported. */
 export function resolveNames(model: Model, report: Report): Named {
   const surfaces = Object.entries(model.surfaces).map(([name, surface]) => ({
     name,

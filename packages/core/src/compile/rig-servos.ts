@@ -32,7 +32,7 @@ export interface Rig {
   readonly openPlaces: readonly [number, number];
 }
 
-/** Steps 2 and 3: bench and response of every servo of a surface; undefined where one of them contradicts itself. */
+/** Bench and response of every servo of a surface; undefined where one of them contradicts itself. */
 export function rigServos(
   { surface, servos }: NamedSurface,
   radio: Radio,

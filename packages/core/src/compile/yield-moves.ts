@@ -17,7 +17,7 @@ interface Cut {
 const tolerance = 1e-9;
 
 /**
- * Step 5: where the moves of a surface pass what is safe, the controls named in `yields` give way, the first first: their values are
+ * Where the moves of a surface pass what is safe, the controls named in `yields` give way, the first first: their values are
  * cut for good, by just what is too much, as a transmitter without logic can do it. On a group the cut is the same for all of its
  * surfaces, so that what is taken from one side is taken from the other.
  */

@@ -456,6 +456,7 @@ export const sentences = {
       `${f.surface} reaches only ${n(f.leftDeg)} deg ${f.way} with full stick at ${f.detent}; ${n(f.wantedDeg)} deg is wanted.`,
     () => "Use less compensation at that detent, or more stick travel.",
   ),
+  // That the linear law overstates beyond about 20 deg: textbook order, from memory.
   "not-held": error(
     (f: {
       servo: string;

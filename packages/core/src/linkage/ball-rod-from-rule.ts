@@ -1,6 +1,7 @@
+import { radians } from "../numeric/angle.ts";
 import type { Deg, Mm } from "../units/quantity.ts";
 import type { BallRod } from "./linkage.ts";
-import { cross, length, plus, radians, times, toPoint, type Vector } from "./vector.ts";
+import { cross, length, plus, times, toPoint, type Vector } from "./vector.ts";
 
 /** What a rule and a protractor give of a ball-ended rod between two axes, at level. */
 export interface RuleMeasurements {

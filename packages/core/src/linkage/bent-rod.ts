@@ -1,9 +1,10 @@
+import { degrees, radians } from "../numeric/angle.ts";
 import { deg } from "../units/quantity.ts";
 import { type Branch, findMonotone, rotationInside, rotationsOn } from "./branch.ts";
 import type { Drive, LinkageProblem } from "./drive.ts";
 import type { BentRod } from "./linkage.ts";
 import { solveAngle } from "./solve-angle.ts";
-import { degrees, radians, toPoint } from "./vector.ts";
+import { toPoint } from "./vector.ts";
 
 /** Lengths of the wire and its tip in the picture, millimetres: the declaration has none. */
 const drawnMm = 30;

@@ -1,7 +1,7 @@
+import { degrees } from "../numeric/angle.ts";
 import { deg } from "../units/quantity.ts";
 import type { DriveEndKind, DriveRange } from "./drive.ts";
 import { firstRoot } from "./roots.ts";
-import { degrees } from "./vector.ts";
 
 /** One branch of a linkage, in radians: what a drive is made from. */
 export interface Branch {

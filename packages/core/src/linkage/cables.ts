@@ -1,3 +1,4 @@
+import { radians } from "../numeric/angle.ts";
 import { type Deg, deg, mm } from "../units/quantity.ts";
 import type { Drive, DriveEnd, LinkageProblem } from "./drive.ts";
 import { isProblem } from "./drive.ts";
@@ -5,7 +6,7 @@ import { findNonLength } from "./find-non-length.ts";
 import type { Cables } from "./linkage.ts";
 import { rodDrive } from "./rod-drive.ts";
 import { circleOf, pointOn, type RodLoop, rodLoop } from "./rod-loop.ts";
-import { radians, toPoint, type Vector } from "./vector.ts";
+import { toPoint, type Vector } from "./vector.ts";
 
 const toStarboard: Vector = [0, 1, 0];
 

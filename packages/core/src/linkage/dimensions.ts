@@ -1,7 +1,8 @@
+import { degrees, radians } from "../numeric/angle.ts";
 import { deg, mm } from "../units/quantity.ts";
 import type { Axis, BallRod, Linkage, Point } from "./linkage.ts";
 import { circleOf, pointOn } from "./rod-loop.ts";
-import { cross, degrees, dot, length, minus, plus, radians, times, toPoint, type Vector } from "./vector.ts";
+import { cross, dot, length, minus, plus, times, toPoint, type Vector } from "./vector.ts";
 
 /** One length or angle of a linkage that a builder can measure again. */
 export interface Dimension {

@@ -1,6 +1,6 @@
+import { degrees, radians } from "../numeric/angle.ts";
 import { type Deg, deg, type Mm, mm } from "../units/quantity.ts";
 import { solveAngle } from "./solve-angle.ts";
-import { degrees, radians } from "./vector.ts";
 
 /** A point of the section from the hinge, at level: aft, up. */
 export type SectionPoint = readonly [aft: Mm, up: Mm];

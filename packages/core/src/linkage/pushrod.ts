@@ -1,9 +1,10 @@
+import { radians } from "../numeric/angle.ts";
 import { type Drive, isProblem, type LinkageProblem } from "./drive.ts";
 import { findNonLength } from "./find-non-length.ts";
 import type { Pushrod } from "./linkage.ts";
 import { rodDrive } from "./rod-drive.ts";
 import { type Circle, circleOf, rodLoop } from "./rod-loop.ts";
-import { inView, plus, radians, type Vector } from "./vector.ts";
+import { inView, plus, type Vector } from "./vector.ts";
 
 const toStarboard: Vector = [0, 1, 0];
 

@@ -1,8 +1,9 @@
+import { degrees, radians } from "../numeric/angle.ts";
 import { deg, mm } from "../units/quantity.ts";
 import { findMonotone, rotationInside, rotationsOn } from "./branch.ts";
 import type { Drive } from "./drive.ts";
 import { pointOn, type RodLoop } from "./rod-loop.ts";
-import { degrees, radians, toPoint } from "./vector.ts";
+import { toPoint } from "./vector.ts";
 
 /** A rod between two balls as a drive. Planar and spatial kinds share it. */
 export function rodDrive(loop: RodLoop): Drive {

@@ -1,3 +1,4 @@
+import { radians } from "../numeric/angle.ts";
 import { type Deg, type DegPerUs, deg, degPerUs, type Mm, mm } from "../units/quantity.ts";
 import { ballRodFromRule } from "./ball-rod-from-rule.ts";
 import { type Drive, isProblem } from "./drive.ts";
@@ -5,7 +6,7 @@ import { drive } from "./drives.ts";
 import { largestOver } from "./largest-over.ts";
 import type { BallRod, Pushrod } from "./linkage.ts";
 import type { SizeTask } from "./size-task.ts";
-import { inView, length, minus, radians } from "./vector.ts";
+import { inView, length, minus } from "./vector.ts";
 
 /** One combination of what can be chosen. */
 export interface Candidate {

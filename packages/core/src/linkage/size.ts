@@ -1,3 +1,4 @@
+import { radians } from "../numeric/angle.ts";
 import {
   type Candidate,
   type CandidateFault,
@@ -45,7 +46,7 @@ export type SizeProblem =
 export const MOST_COMBINATIONS = 100_000;
 
 /** Common practice, no source. */
-const LEAST_SINE = Math.sin((20 * Math.PI) / 180);
+const LEAST_SINE = Math.sin(radians(20));
 
 /**
  * Every combination of arm hole, arm angle, level, horn hole and horn angle that brings the surface to both wanted

@@ -1,7 +1,8 @@
+import { radians } from "../numeric/angle.ts";
 import { deg, mm } from "../units/quantity.ts";
 import type { Drive } from "./drive.ts";
 import type { TorqueRod } from "./linkage.ts";
-import { inView, radians, toPoint } from "./vector.ts";
+import { inView, toPoint } from "./vector.ts";
 
 /** Length of the surface's chord in the picture, millimetres: the declaration has none. */
 const drawnMm = 20;

@@ -1,3 +1,4 @@
+import { degrees, radians } from "../numeric/angle.ts";
 import { deg, mm } from "../units/quantity.ts";
 import { type Branch, findMonotone, isBetween, rotationInside, rotationsOn } from "./branch.ts";
 import { type CamCurve, camCurve } from "./cam.ts";
@@ -6,7 +7,7 @@ import { findNonLength } from "./find-non-length.ts";
 import type { Track } from "./linkage.ts";
 import { firstRoot } from "./roots.ts";
 import { solveAngle } from "./solve-angle.ts";
-import { degrees, inView, radians, toPoint } from "./vector.ts";
+import { inView, toPoint } from "./vector.ts";
 
 /** A carriage this far past an end of its track, millimetres, stands at that end: rounding. */
 const endSlackMm = 1e-9;

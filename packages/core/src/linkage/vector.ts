@@ -24,6 +24,3 @@ export const inView = (lengthMm: number, angleRad: number): Vector => [
   0,
   lengthMm * Math.sin(angleRad),
 ];
-
-export const radians = (degrees: number): number => (degrees * Math.PI) / 180;
-export const degrees = (radians: number): number => (radians * 180) / Math.PI;

@@ -1,5 +1,6 @@
 import type { Drive, DriveEnd } from "../linkage/drive.ts";
 import { type Deg, deg, degPerUs, type Us, us } from "../units/quantity.ts";
+import { branded } from "./branded.ts";
 import type { Response } from "./response.ts";
 import { smoothPieces } from "./smooth-pieces.ts";
 
@@ -133,8 +134,4 @@ function responseOver(drive: Drive, line: ShaftLine, pulses: readonly [Us, Us]):
     pulseAt: (deflection) => branded(us, inverse(deflection)),
     slopeAt: (pulse) => branded(degPerUs, isInside(pulse) ? slopeAt(pulse) : undefined),
   };
-}
-
-function branded<Q>(brand: (value: number) => Q, value: number | undefined): Q | undefined {
-  return value === undefined ? undefined : brand(value);
 }

@@ -1,5 +1,6 @@
 import { monotoneCurve } from "../numeric/monotone-curve.ts";
 import { deg, degPerUs, us } from "../units/quantity.ts";
+import { branded } from "./branded.ts";
 import { findTurns, type NotMonotoneProblem } from "./find-turns.ts";
 import type { ReadingDoubts } from "./leave-one-out.ts";
 import {
@@ -74,8 +75,4 @@ function responseThrough(points: readonly ReadingPoint[]): Response {
     pulseAt: (deflection) => branded(us, curve.inverseAt(deflection)),
     slopeAt: (pulse) => branded(degPerUs, curve.slopeAt(pulse)),
   };
-}
-
-function branded<Q>(brand: (value: number) => Q, value: number | undefined): Q | undefined {
-  return value === undefined ? undefined : brand(value);
 }

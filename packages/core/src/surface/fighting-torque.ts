@@ -1,3 +1,4 @@
+import { radians } from "../numeric/angle.ts";
 import { type Deg, type Nm, nm } from "../units/quantity.ts";
 import { inSeries } from "./stiffness.ts";
 
@@ -7,5 +8,5 @@ import { inSeries } from "./stiffness.ts";
  * radian, each above 0. Source: springs in series.
  */
 export function fightingTorque(mismatch: Deg, stiffnessesNmPerRad: readonly number[]): Nm {
-  return nm(((Math.abs(mismatch) * Math.PI) / 180) * inSeries(stiffnessesNmPerRad));
+  return nm(radians(Math.abs(mismatch)) * inSeries(stiffnessesNmPerRad));
 }

@@ -1,3 +1,4 @@
+import { radians } from "../numeric/angle.ts";
 import { type Deg, type Mm, type Nm, nm } from "../units/quantity.ts";
 
 /** How hard the air turns a surface back, per radian; both are negative where it resists. */
@@ -20,9 +21,6 @@ export interface FlapSize {
   /** Hinge to trailing edge; the mean, where it tapers. */
   readonly chord: Mm;
 }
-
-/** The linear law overstates the moment beyond about this deflection. Textbook order, from memory. */
-export const LINEAR_LAW_TO_DEG = 20;
 
 /**
  * Coefficients of a plain, sealed flap that takes `chordFraction` of the section, from 0.01 to 1; undefined outside.
@@ -69,7 +67,3 @@ export function hingeMoment(
 
 /** Below it the closed forms lose their digits, and nobody builds it. */
 const LEAST_FRACTION = 0.01;
-
-function radians(angle: Deg): number {
-  return (angle * Math.PI) / 180;
-}

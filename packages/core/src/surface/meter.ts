@@ -1,3 +1,4 @@
+import { degrees, radians } from "../numeric/angle.ts";
 import { type Deg, deg } from "../units/quantity.ts";
 
 /**
@@ -91,7 +92,7 @@ function project(setting: MeterSetting, angleDeg: number, factor: number): numbe
     setting.meter === "gravity"
       ? Math.asin(factor * Math.sin(angleRad))
       : Math.atan(factor * Math.tan(angleRad));
-  return (projectedRad * 180) / Math.PI;
+  return degrees(projectedRad);
 }
 
 function gain(setting: MeterSetting, trueDeg: number, shownDeg: number, cosine: number): number {
@@ -100,8 +101,4 @@ function gain(setting: MeterSetting, trueDeg: number, shownDeg: number, cosine: 
   return setting.meter === "gravity"
     ? shownCosine / (cosine * trueCosine)
     : trueCosine ** 2 / (cosine * shownCosine ** 2);
-}
-
-function radians(angleDeg: number): number {
-  return (angleDeg * Math.PI) / 180;
 }

@@ -1,3 +1,4 @@
+import { radians } from "../numeric/angle.ts";
 import { type Deg, deg, type Nm } from "../units/quantity.ts";
 
 /** How far a servo's shaft gives way under its stall torque, where nothing is known. From experience, no source. */
@@ -5,7 +6,7 @@ export const USUAL_GIVE = deg(1.5);
 
 /** Stiffness of a servo's shaft, newton metres a radian, from the angle above 0 by which its stall torque moves it. */
 export function servoStiffness(torque: Nm, give: Deg = USUAL_GIVE): number {
-  return torque / ((give * Math.PI) / 180);
+  return torque / radians(give);
 }
 
 /** Stiffness of springs that carry the same torque one after the other; each above 0. */

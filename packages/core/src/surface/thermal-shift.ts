@@ -1,3 +1,4 @@
+import { degrees } from "../numeric/angle.ts";
 import { type Deg, type DegPerUs, deg, type Mm, type Us, us } from "../units/quantity.ts";
 
 /** A rod and the structure beside it. */
@@ -21,7 +22,7 @@ export const USUAL_DRIFT_US_PER_K = 0.3;
  */
 export function rodShift(rod: RodGrowth, kelvin: number): Deg {
   const lengthMm = (rod.structurePerK - rod.rodPerK) * rod.length * kelvin;
-  return deg((Math.abs(lengthMm / rod.hornRadius) * 180) / Math.PI);
+  return deg(degrees(Math.abs(lengthMm / rod.hornRadius)));
 }
 
 /** Size of a servo's drift over so many kelvin, as a pulse span. Common practice, no source. */

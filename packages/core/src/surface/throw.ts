@@ -1,3 +1,4 @@
+import { degrees, radians } from "../numeric/angle.ts";
 import { type Deg, deg, type Mm, mm } from "../units/quantity.ts";
 
 /** How a throw is read off: along the straight line between both trailing-edge points, or as their difference in height. */
@@ -38,7 +39,7 @@ export function deflectionForThrow(edge: TrailingEdge, throwMm: Mm): Deg | undef
     edge.by === "vertical"
       ? leanRad + Math.asin(throwMm / radius - Math.sin(leanRad))
       : 2 * Math.asin(throwMm / (2 * radius));
-  const angleDeg = (angleRad * 180) / Math.PI;
+  const angleDeg = degrees(angleRad);
   // asin gives NaN where the throw is longer than the surface can reach; NaN fails this comparison too.
   return Math.abs(angleDeg) <= 90 ? deg(angleDeg) : undefined;
 }
@@ -62,8 +63,4 @@ function riseMm(edge: TrailingEdge): number {
 
 function radiusMm(edge: TrailingEdge): number {
   return Math.hypot(edge.chord, riseMm(edge));
-}
-
-function radians(angle: Deg): number {
-  return (angle * Math.PI) / 180;
 }

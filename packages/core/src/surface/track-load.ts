@@ -1,3 +1,4 @@
+import { radians } from "../numeric/angle.ts";
 import { type Deg, type Newtons, type Nm, newtons, nm } from "../units/quantity.ts";
 
 /** Friction of a carriage on its track. From experience, no source. */
@@ -8,7 +9,7 @@ export const USUAL_FRICTION = 0.2;
  * it back, and friction. Common practice, no source.
  */
 export function trackForce(normal: Newtons, deflection: Deg, friction: number = USUAL_FRICTION): Newtons {
-  return newtons(normal * (Math.abs(Math.sin((deflection * Math.PI) / 180)) + friction));
+  return newtons(normal * (Math.abs(Math.sin(radians(deflection))) + friction));
 }
 
 /** Servo torque for a force along a track whose carriage moves by so many millimetres a radian of shaft. */

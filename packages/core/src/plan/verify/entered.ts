@@ -1,6 +1,7 @@
 import { toPercent, toPulse } from "../../signal/percent.ts";
 import type { SignalScale } from "../../signal/signal-scale.ts";
 import { pct, us } from "../../units/quantity.ts";
+import { scaleOf } from "../scale-of.ts";
 import type { PlanChannel, PlanRadio, Setting, SetupPlan } from "../setup-plan.ts";
 import { restUs } from "./rest-pulse.ts";
 
@@ -102,17 +103,6 @@ function enteredChannel(channel: PlanChannel, radio: PlanRadio, keyOf: StateKey)
     if (key !== restKey) values.set(key, scaling ? setting.enter.sharePercent : setting.enter.percent);
   }
   return { ...blank, values, failsafe: valueAt(blank, failsafe.pulseUs) };
-}
-
-function scaleOf({ name, centreUs, per100Us, reachPercent, stepPercent }: PlanRadio): SignalScale {
-  return {
-    name,
-    centre: us(centreUs),
-    per100:
-      typeof per100Us === "number" ? us(per100Us) : { below: us(per100Us.below), above: us(per100Us.above) },
-    reach: pct(reachPercent),
-    step: pct(stepPercent),
-  };
 }
 
 function shareUs([lowUs, highUs]: readonly [number, number], share: number): number {
