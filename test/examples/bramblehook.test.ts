@@ -1,4 +1,4 @@
-import { compile } from "@hingeline/core";
+import { compile, type Model } from "@hingeline/core";
 import bramblehook from "@hingeline/examples/bramblehook";
 import { describe, expect, test } from "vitest";
 import { readingsOnly } from "../support/readings-only.ts";
@@ -65,4 +65,19 @@ test("half the pulses between level and landing give about 24.4 degrees, not 21"
 
 test("the tow plane has no error and no warning", () => {
   expect(plan.findings.filter(({ severity }) => severity !== "note")).toEqual([]);
+});
+
+test("what is added per selector leads from the channel at rest, which is rounded with its twin", () => {
+  const { controls, moves } = bramblehook;
+  const perMode = {
+    ...bramblehook,
+    controls: { ...controls, mode: { kind: "selector", detents: ["a", "b"] } },
+    moves: { ...moves, flap: { per: "mode", cases: { a: moves.flap, b: moves.flap } } },
+  } as Model;
+  const right = compile(perMode).channels.find(({ servos }) => servos.includes("flapRight"));
+  // Alone the right flap would rest at -69, together with the left at -70.
+  expect(right?.neutral.percent).toBe(-70);
+  const added = right?.settings.map(({ enter }) => [enter.percent, -70 + enter.addPercent]) ?? [];
+  expect(added).toHaveLength(8);
+  for (const [entered, reached] of added) expect(reached).toBe(entered);
 });

@@ -4,7 +4,9 @@ import { compile } from "../../../packages/core/src/compile/compile.ts";
 import { parseModel } from "../../../packages/core/src/model/parse-model.ts";
 import { canonicalJson } from "../../../packages/core/src/plan/canonical-json.ts";
 import type { PercentPulse } from "../../../packages/core/src/plan/setup-plan.ts";
+import { seededRandom } from "../../../packages/core/src/uncertainty/random.ts";
 import { arbitraryModel } from "../../support/arbitrary-model.ts";
+import { randomModel } from "../../support/random-model.ts";
 
 test("nothing to enter lies outside the safe pulses, whatever the scale, step and bench", () => {
   let entered = 0;
@@ -138,3 +140,23 @@ function spoil(model: unknown, at: number, value: number, text: string): unknown
   leaves[at % leaves.length]?.();
   return copy;
 }
+
+test("an added percent leads from the channel at rest to the value entered, for moves per selector too", () => {
+  const random = seededRandom(7);
+  let checked = 0;
+  for (let index = 0; index < 400; index++) {
+    const model = randomModel(random);
+    if (model.radio.endPoints !== "clamp") continue;
+    for (const { neutral, settings } of compile(model).channels)
+      for (const { enter, when = {} } of settings) {
+        const resting = Object.entries(when).every(([name, detent]) => {
+          const control = model.controls[name];
+          return control?.kind === "selector" && control.detents[0] === detent;
+        });
+        if (!resting) continue;
+        expect(neutral.percent + enter.addPercent).toBeCloseTo(enter.percent, 9);
+        if (Object.keys(when).length > 0) checked++;
+      }
+  }
+  expect(checked).toBeGreaterThan(50);
+});

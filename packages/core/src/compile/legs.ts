@@ -1,4 +1,5 @@
 import type { EnteredWish } from "./enter-wishes.ts";
+import { entryAt } from "./entry-at.ts";
 import type { Wish } from "./list-wishes.ts";
 import type { Member, Output } from "./output.ts";
 import { doubtAt } from "./plan-doubt.ts";
@@ -98,7 +99,7 @@ function legsOf(output: Output, entered: readonly EnteredWish[]): Leg[] {
     const list = wishes.map(
       ({ wish, entry }): Halt => ({ name: nameOf(wish), place: wish.place, pulseUs: entry.pulseUs }),
     );
-    const rest = restOf(output, wishes);
+    const rest = restOf(output, wishes, entered);
     const pairs =
       rest === undefined
         ? list.flatMap((from, index) => list.slice(index).map((to) => [from, to] as const))
@@ -113,12 +114,15 @@ function legsOf(output: Output, entered: readonly EnteredWish[]): Leg[] {
 }
 
 /** Where a stick that centres rests; undefined for a selector, and for a lever, which rests at one of its ends. */
-function restOf(output: Output, [first, second]: readonly EnteredWish[]): Halt | undefined {
+function restOf(
+  output: Output,
+  [first, second]: readonly EnteredWish[],
+  entered: readonly EnteredWish[],
+): Halt | undefined {
   const wish = first?.wish;
   if (wish?.stick === undefined) return undefined;
   if (wish.restPlace === wish.place || wish.restPlace === second?.wish.place) return undefined;
-  const restUs = output.travel.pulseAt(wish.restPlace);
-  const entry = restUs === undefined ? undefined : output.grid.nearest(restUs, output.openUs);
+  const entry = entryAt(output, wish.restPlace, entered);
   return entry && { name: `${wish.control} at rest`, place: wish.restPlace, pulseUs: entry.pulseUs };
 }
 

@@ -51,7 +51,7 @@ export function planChannel(
     limits: output.grid.limits,
     neutral: percentPulse(neutral.entry),
     ...curve,
-    settings: own.flatMap((wish) => planSettings(output, wish, neutral.entry, loads, model.radio)),
+    settings: own.flatMap((wish) => planSettings(output, wish, wishes, loads, model.radio)),
     ...(summed === undefined ? {} : { summed }),
     extremes: planExtremes(output, model.radio, controls, complete, report),
     ...(doubt === undefined ? {} : { doubt }),

@@ -6,6 +6,7 @@ import { expand } from "../uncertainty/expand.ts";
 import { decimalsOf } from "../units/decimals.ts";
 import { deg, us } from "../units/quantity.ts";
 import type { EnteredWish } from "./enter-wishes.ts";
+import { entryAt } from "./entry-at.ts";
 import type { Entry } from "./entry-grid.ts";
 import { extensionAtDeflection } from "./extension.ts";
 import type { Member, Motion, Output } from "./output.ts";
@@ -18,13 +19,13 @@ import { trailingEdge } from "./trailing-edge.ts";
 export function planSettings(
   output: Output,
   entered: EnteredWish,
-  neutral: Entry,
+  wishes: readonly EnteredWish[],
   loads: readonly MemberLoad[],
   radio: Radio,
 ): Setting[] {
   const surfaces = new Map(output.members.map((member) => [member.motion.name, member]));
   return [...surfaces.values()].map((member) => {
-    const setting = planSetting(output, member, entered, neutral, radio);
+    const setting = planSetting(output, member, entered, wishes, radio);
     const found = loads.find((one) => one.member === member && one.entered === entered);
     return found === undefined ? setting : { ...setting, load: found.load };
   });
@@ -35,14 +36,14 @@ function planSetting(
   output: Output,
   { motion, rig }: Member,
   entered: EnteredWish,
-  neutral: Entry,
+  wishes: readonly EnteredWish[],
   radio: Radio,
 ): Setting {
   const { openPlaces } = output;
   const { travel } = rig;
   const { wish, exactUs, entry } = entered;
   const byDegrees = travel.unit === "deg";
-  const base = wish.when === undefined ? neutral : restEntry(output, wish.restPlace);
+  const base = entryAt(output, wish.restPlace, wishes) ?? restOf(wishes) ?? entry;
   const { place, control, detent, stick, when } = wish;
   const given = travel.placeAt(entry.pulseUs);
   return {
@@ -56,7 +57,7 @@ function planSetting(
     enter: {
       percent: entry.percent,
       pulseUs: entry.pulseUs,
-      addPercent: onStep(entry.percent - (base ?? neutral).percent, radio),
+      addPercent: onStep(entry.percent - base.percent, radio),
       sharePercent: entry.sharePercent,
       ...(byDegrees ? { commandPercent: onStep(commandPercent(place, openPlaces), radio) } : {}),
     },
@@ -86,10 +87,8 @@ function wanted({ surface }: Motion, { linked }: Rig, deflectionDeg: number) {
   };
 }
 
-/** The entry with the setting's own control at rest; undefined where that place is itself out of reach and reported. */
-function restEntry(output: Output, restPlace: number): Entry | undefined {
-  const pulseUs = output.travel.pulseAt(restPlace);
-  return pulseUs === undefined ? undefined : output.grid.nearest(pulseUs, output.openUs);
+function restOf(wishes: readonly EnteredWish[]): Entry | undefined {
+  return wishes.find(({ wish }) => wish.together === "rest")?.entry;
 }
 
 function commandPercent(place: number, [lowest, highest]: readonly [number, number]): number {
