@@ -19,6 +19,7 @@ import { planCurve } from "./plan-curve.ts";
 import { planTransits } from "./plan-transits.ts";
 import { refuseUnsafeSums } from "./refuse-unsafe-sums.ts";
 import { remark } from "./remark.ts";
+import { remarkCurve } from "./remark-curve.ts";
 import { remarkReserve } from "./remark-reserve.ts";
 import { remarkSides } from "./remark-sides.ts";
 import { reportTo } from "./report.ts";
@@ -83,7 +84,10 @@ export function draftPlan(declared: Model): Omit<SetupPlan, "procedure"> {
   const matches = compareSides(sides, model, report);
   const gangs = compareServos(yielded, sides, report);
   // 11. What is worth knowing.
-  remark(exact, curves, model, report);
+  remark(exact, model, report);
+  // The search is long, and a plan with an error is entered with no curve at all.
+  if (!findings.some(({ severity }) => severity === "error"))
+    for (const [output, curve] of curves) remarkCurve(output, curve, model, report);
   remarkSides(yielded, wishes, exact, model, report);
   remarkReserve(yielded, controls, report);
   checkSupply(yielded, model, report);

@@ -21,13 +21,16 @@ export function remarkCurve(
   const wantedDeg = Math.min(usualWithinDeg, ...withins);
   const worstDeg = curve?.curveWorstDeg;
   if (worstDeg === undefined || worstDeg <= wantedDeg) return;
-  let needed = radio.curvePoints + 1;
-  while (needed <= mostPoints && (planCurve(output, radio, needed)?.curveWorstDeg ?? 0) > wantedDeg) needed++;
-  report(needed <= mostPoints ? "curve-coarse" : "curve-never-fine", output.members[0].rig.named.address, {
+  const isFine = (points: number) => (planCurve(output, radio, points)?.curveWorstDeg ?? 0) <= wantedDeg;
+  // Where the most points do not serve, a coarse step is to blame, and fewer are not worth trying.
+  const reachable = radio.curvePoints < mostPoints && isFine(mostPoints);
+  let needed = reachable ? radio.curvePoints + 1 : mostPoints;
+  while (needed < mostPoints && !isFine(needed)) needed++;
+  report(reachable ? "curve-coarse" : "curve-never-fine", output.members[0].rig.named.address, {
     surface: output.motion.name,
     points: radio.curvePoints,
     worstDeg,
     wantedDeg,
-    needed: Math.min(needed, mostPoints),
+    needed,
   });
 }

@@ -8,26 +8,18 @@ import { us } from "../units/quantity.ts";
 import type { ExactWish } from "./enter-wishes.ts";
 import { describeWish } from "./list-wishes.ts";
 import type { Output } from "./output.ts";
-import type { PlanCurve } from "./plan-curve.ts";
-import { remarkCurve } from "./remark-curve.ts";
 import type { Report } from "./report.ts";
 
 // Below this the guess would have been good enough to need no mention.
 const worthMentionDeg = 0.5;
 
 /** What is worth knowing about a plan that is otherwise right. */
-export function remark(
-  exact: ReadonlyMap<Output, readonly ExactWish[]>,
-  curves: ReadonlyMap<Output, PlanCurve | undefined>,
-  model: Model,
-  report: Report,
-): void {
+export function remark(exact: ReadonlyMap<Output, readonly ExactWish[]>, model: Model, report: Report): void {
   for (const [output, wishes] of exact) {
     remarkLimits(output, model.radio, report);
     remarkHalfPulse(output, wishes, report);
     remarkNextReading(output, wishes, report);
     remarkYLead(output, wishes, report);
-    remarkCurve(output, curves.get(output), model, report);
   }
   if (model.failsafe === undefined && exact.size > 0) report("failsafe-missing", [], {});
 }
