@@ -20,6 +20,7 @@ export default defineConfig({
   test: {
     include: ["test/**/*.test.ts"],
     exclude: ["test/fixtures/**", "**/node_modules/**"],
+    setupFiles: ["test/support/seed-properties.ts"],
     testTimeout: 60_000,
     env: { NO_COLOR: "1" },
     // The continuous integration counts the tests from this file.
