@@ -78,7 +78,9 @@ function positionOf({ detent, stick = 1 }: Setting): string | -1 | 1 {
 }
 
 function placeKey(control: string, position: string | -1 | 1, when: PlaceEntry["when"]): string {
-  return JSON.stringify([control, position, Object.entries(when).sort(([a], [b]) => (a < b ? -1 : 1))]);
+  const conditions = Object.entries(when);
+  if (conditions.length > 1) conditions.sort(([a], [b]) => (a < b ? -1 : 1));
+  return JSON.stringify([control, position, conditions]);
 }
 
 /**

@@ -45,6 +45,8 @@ export function orderOfEntry(plan: PlanInTheMaking, from?: SetupPlan): readonly 
 export function findUnsafeSums(
   plan: PlanInTheMaking,
 ): readonly { readonly channel: number; readonly reachUs: readonly [number, number] }[] {
+  // A clamp cuts every sum at the entered limits.
+  if (plan.radio.endPoints === "clamp") return [];
   const entered = enteredState(plan);
   return plan.channels.flatMap(({ channel, safeUs }) => {
     const reachUs = reach(entered, channel);

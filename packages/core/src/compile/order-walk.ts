@@ -53,16 +53,19 @@ export function walkOrder(
   const unlisted = new Set(channels.values());
   const unproved = { on: new Set(channels.values()), off: new Set(channels.values()) };
   const steps: ProcedureStep[] = [];
-  for (const { read, ...step } of drafts) {
-    for (const edit of step.edits) {
+  for (const step of drafts) {
+    const { phase, supply, linkage, text, edits, read } = step;
+    for (const edit of edits) {
       const own = channels.get(edit.channel);
       if (own === undefined) continue;
       if (!mayEmit(own, enter(start, own, edit), step)) return undefined;
-      for (const due of [unlisted, unproved.on, unproved.off]) due.add(own);
+      unlisted.add(own);
+      unproved.on.add(own);
+      unproved.off.add(own);
     }
-    if (step.supply === "on") {
-      for (const own of unproved[step.linkage]) if (!mayEmit(own, own.reachUs, step)) return undefined;
-      unproved[step.linkage].clear();
+    if (supply === "on") {
+      for (const own of unproved[linkage]) if (!mayEmit(own, own.reachUs, step)) return undefined;
+      unproved[linkage].clear();
     }
     const expect = (read?.channels ?? []).flatMap((channel) => {
       const own = channels.get(channel);
@@ -70,7 +73,7 @@ export function walkOrder(
         ? []
         : [{ channel, pulseUs: readable(showing(start, own, read.show), own.bounds) }];
     });
-    steps.push({ ...step, expect, reach: listReach(unlisted) });
+    steps.push({ phase, supply, linkage, text, edits, expect, reach: listReach(unlisted) });
     unlisted.clear();
   }
   return steps;

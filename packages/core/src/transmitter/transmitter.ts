@@ -69,12 +69,16 @@ export function countingContributions(
   contributions: readonly Contribution[],
   stands: (selector: string, detent: string) => boolean,
 ): readonly Contribution[] {
-  const standing = contributions.filter(({ when }) =>
-    Object.entries(when).every(([selector, detent]) => stands(selector, detent)),
-  );
-  const conditions = ({ when }: Contribution) => Object.keys(when).length;
-  const most = Math.max(0, ...standing.map(conditions));
-  return standing.filter((one) => conditions(one) === most);
+  let most = 0;
+  let counting: Contribution[] = [];
+  for (const one of contributions) {
+    const conditions = Object.entries(one.when);
+    if (conditions.length < most || !conditions.every(([selector, detent]) => stands(selector, detent))) continue;
+    if (conditions.length > most) counting = [];
+    most = conditions.length;
+    counting.push(one);
+  }
+  return counting;
 }
 
 /** The contributions of each control that has any, in the order in which the controls first come. */
