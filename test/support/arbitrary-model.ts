@@ -25,6 +25,7 @@ export const arbitraryRadio: fc.Arbitrary<Radio> = fc
     step: fc.constantFrom(0.1, 0.2, 0.5, 1),
     endPoints: fc.constantFrom("clamp", "scale"),
     curvePoints: fc.constantFrom(0, 5, 9, 17),
+    curveSpacing: fc.constantFrom("equal", "free"),
   })
   .map((radio) => radio as unknown as Radio);
 

@@ -10,10 +10,10 @@ import { readings, smallModel, smallSurface } from "../../support/small-model.ts
 
 const bent = readings([1200, -20], [1350, -11], [1500, 0], [1650, 14], [1800, 32]);
 
-function curved(points: number, step = 0.1): PlanChannel {
+function curved(points: number, curveSpacing: "equal" | "free" = "equal", step = 0.1): PlanChannel {
   const { radio } = smallModel();
   const model: Model = smallModel({
-    radio: { ...radio, curvePoints: points, step: pct(step) },
+    radio: { ...radio, curvePoints: points, curveSpacing, step: pct(step) },
     surfaces: { flap: smallSurface({ readings: bent }) },
   });
   const [channel] = compile(model).channels;
@@ -21,18 +21,22 @@ function curved(points: number, step = 0.1): PlanChannel {
   return channel;
 }
 
-test("a curve has the radio's points, equally spaced, each on the grid and inside the limits, rising or falling throughout", () => {
+const onGrid = (percent: number, step: number) =>
+  Math.abs(percent / step - Math.round(percent / step)) < 1e-6;
+
+test("a curve has the radio's points, equally spaced or on the grid, each on the grid and inside the limits, rising or falling throughout", () => {
   fc.assert(
     fc.property(arbitraryModel, (model) => {
       for (const { curve, limits, direction } of compile(model).channels) {
         if (curve === undefined) continue;
         expect(curve).toHaveLength(model.radio.curvePoints);
         curve.forEach(({ commandPercent, percent, pulseUs }, index) => {
-          expect(commandPercent).toBeCloseTo(-100 + (200 * index) / (curve.length - 1), 9);
+          if (model.radio.curveSpacing === "free")
+            expect(onGrid(commandPercent, model.radio.step) || Math.abs(commandPercent) === 100).toBe(true);
+          else expect(commandPercent).toBeCloseTo(-100 + (200 * index) / (curve.length - 1), 9);
           expect(pulseUs).toBeGreaterThanOrEqual(limits.low.pulseUs);
           expect(pulseUs).toBeLessThanOrEqual(limits.high.pulseUs);
-          const steps = percent / model.radio.step;
-          expect(Math.abs(steps - Math.round(steps))).toBeLessThan(1e-6);
+          expect(onGrid(percent, model.radio.step)).toBe(true);
           const before = curve[index - 1];
           if (before !== undefined)
             expect((pulseUs - before.pulseUs) * (direction === "rising" ? 1 : -1)).toBeGreaterThanOrEqual(0);
@@ -43,14 +47,14 @@ test("a curve has the radio's points, equally spaced, each on the grid and insid
   );
 });
 
-test("curveWorstDeg is what a dense run along the curve finds, by an independent walk", () => {
-  const { curve = [], curveWorstDeg, safeUs } = curved(5);
+/** The worst errors of a curve by an independent, dense walk along it. */
+function walkAlong({ curve = [], safeUs }: PlanChannel): { readonly us: number; readonly deg: number } {
   const response = monotoneCurve(
     bent.map(([pulse]) => pulse),
     bent.map(([, at]) => at as number),
   );
-  const [lowDeg, highDeg] = safeUs.map((pulse) => response.valueAt(pulse) ?? Number.NaN);
-  let worst = 0;
+  const [lowDeg = 0, highDeg = 0] = safeUs.map((pulse) => response.valueAt(pulse));
+  const worst = { us: 0, deg: 0 };
   for (let command = -100; command <= 100; command += 0.01) {
     const to = Math.max(
       1,
@@ -61,10 +65,16 @@ test("curveWorstDeg is what a dense run along the curve finds, by an independent
     const pulse =
       a.pulseUs +
       ((command - a.commandPercent) / (b.commandPercent - a.commandPercent)) * (b.pulseUs - a.pulseUs);
-    const wanted = (lowDeg ?? 0) + ((command + 100) / 200) * ((highDeg ?? 0) - (lowDeg ?? 0));
-    worst = Math.max(worst, Math.abs((response.valueAt(pulse) ?? Number.NaN) - wanted));
+    const wanted = lowDeg + ((command + 100) / 200) * (highDeg - lowDeg);
+    worst.deg = Math.max(worst.deg, Math.abs((response.valueAt(pulse) ?? Number.NaN) - wanted));
+    worst.us = Math.max(worst.us, Math.abs((response.inverseAt(wanted) ?? Number.NaN) - pulse));
   }
-  expect(curveWorstDeg).toBeCloseTo(worst, 3);
+  return worst;
+}
+
+test.each(["equal", "free"] as const)("curveWorstDeg is what a walk along the curve finds: %s", (spacing) => {
+  const channel = curved(5, spacing);
+  expect(channel.curveWorstDeg).toBeCloseTo(walkAlong(channel).deg, 3);
 });
 
 test("more points are better, and five are far better than the straight line of two", () => {
@@ -73,6 +83,13 @@ test("more points are better, and five are far better than the straight line of 
   expect(three).toBeLessThan((two ?? 0) / 2);
   expect(five).toBeLessThan((three ?? 0) / 2);
   expect(nine).toBeLessThan(five ?? 0);
+});
+
+test("points that may stand anywhere do better than equally spaced ones where the response bends unevenly", () => {
+  for (const points of [3, 4, 5, 7]) {
+    const [equal, free] = [curved(points), curved(points, "free")];
+    expect(walkAlong(free).us).toBeLessThan(walkAlong(equal).us);
+  }
 });
 
 test("a radio without curves, and a bench without degrees, get none", () => {

@@ -22,7 +22,16 @@ export function assemblePlan(
   };
 }
 
-function planRadio({ name, centre, per100, reach, step, endPoints, curvePoints }: Radio): PlanRadio {
+function planRadio({
+  name,
+  centre,
+  per100,
+  reach,
+  step,
+  endPoints,
+  curvePoints,
+  curveSpacing,
+}: Radio): PlanRadio {
   return {
     name,
     centreUs: centre,
@@ -31,5 +40,6 @@ function planRadio({ name, centre, per100, reach, step, endPoints, curvePoints }
     stepPercent: step,
     endPoints,
     curvePoints,
+    ...(curveSpacing === undefined ? {} : { curveSpacing }),
   };
 }

@@ -6,6 +6,7 @@ import type { Radio } from "../model/model.ts";
 import type { PlanChannel } from "../plan/setup-plan.ts";
 import { gridNeighbours } from "../signal/grid.ts";
 import { toPercent, toPulse } from "../signal/percent.ts";
+import { decimalsOf } from "../units/decimals.ts";
 import { us } from "../units/quantity.ts";
 import type { Output } from "./output.ts";
 
@@ -13,9 +14,9 @@ import type { Output } from "./output.ts";
 export type PlanCurve = Required<Pick<PlanChannel, "curve" | "curveWorstDeg">>;
 
 /**
- * The correction curve of a channel with as many points as the radio has, equally spaced: its input is the deflection, -100 lowest and +100
- * highest, its output the percent, its worst error in pulse the least that points on the grid can have. Undefined where the radio has no
- * curve, or the bench knows no degrees.
+ * The correction curve of a channel with as many points as the radio has, spaced as its points can be: its input is the deflection, -100
+ * lowest and +100 highest, its output the percent, its worst error in pulse the least that points on the grid can have. Undefined where the
+ * radio has no curve, or the bench knows no degrees.
  */
 export function planCurve(
   output: Output,
@@ -23,6 +24,7 @@ export function planCurve(
   points: number = radio.curvePoints,
 ): PlanCurve | undefined {
   const { travel, openPlaces, openUs, grid } = output;
+  const { curveSpacing = "equal" } = radio;
   if (points < 2 || travel.unit !== "deg") return undefined;
   const [lowest, highest] = openPlaces;
   const placeOf = (command: number) =>
@@ -38,7 +40,7 @@ export function planCurve(
   const lowUs = Math.max(openUs[0], grid.limits.low.pulseUs);
   const highUs = Math.min(openUs[1], grid.limits.high.pulseUs);
   const exact = minimaxPolyline(pulseOf, [-100, 100], points, {
-    points: "equal",
+    points: curveSpacing,
     breaks,
     range: [ends[0] ?? lowUs, ends[1] ?? highUs],
   });
@@ -47,6 +49,7 @@ export function planCurve(
   const rounded = roundPolyline(pulseOf, exact.knots, {
     neighbours: (pulseUs) =>
       gridNeighbours(radio, us(pulseUs), range).map((percent) => toPulse(radio, percent)),
+    ...(curveSpacing === "free" ? { neighboursX: (command) => stepsAround(command, radio.step) } : {}),
     range,
     breaks,
   });
@@ -55,6 +58,12 @@ export function planCurve(
     curve: rounded.knots.map(({ x, y }) => ({ commandPercent: x, percent: onGrid(radio, y), pulseUs: y })),
     curveWorstDeg: worstDegrees(output, rounded.knots, lowest, highest),
   };
+}
+
+/** The percents on either side of a command that can be entered. */
+function stepsAround(command: number, step: number): readonly number[] {
+  const toStep = (multiple: number) => Number((multiple * step).toFixed(decimalsOf(step))) + 0;
+  return [toStep(Math.floor(command / step)), toStep(Math.ceil(command / step))];
 }
 
 function onGrid(radio: Radio, pulseUs: number): number {

@@ -40,6 +40,7 @@ const radioSchema = strict({
   step: positive("smallest percent", 100, "percent"),
   endPoints: z.enum(["clamp", "scale"]),
   curvePoints: whole("points of an output's curve", 0, 100),
+  curveSpacing: z.enum(["equal", "free"]).exactOptional(),
   frame: positive("time from one pulse to the next", 1, "seconds").exactOptional(),
   powerUp: pulse.exactOptional(),
 }).meta({ id: "Radio" });

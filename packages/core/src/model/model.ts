@@ -52,6 +52,8 @@ export interface Radio<Name extends string = string> extends SignalScale<Name> {
   readonly endPoints: "clamp" | "scale";
   /** Points of an output's curve, 0 where there is none. */
   readonly curvePoints: number;
+  /** Whether those points stand equally spaced (left out) or wherever the plan puts them. */
+  readonly curveSpacing?: "equal" | "free";
   /** Time from one pulse to the next. */
   readonly frame?: Seconds;
   /** What the receiver sends before it hears the transmitter. */

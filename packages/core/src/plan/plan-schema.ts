@@ -23,6 +23,9 @@ const radio = z.strictObject({
   stepPercent: z.number().describe("smallest percent that can be entered"),
   endPoints: z.enum(["clamp", "scale"]).describe("whether limits cut the output or stretch it"),
   curvePoints: z.number().int().describe("points of an output's curve, 0 where there is none"),
+  curveSpacing: z
+    .exactOptional(z.enum(["equal", "free"]))
+    .describe("whether those points stand equally spaced (absent) or where the plan puts them"),
 });
 
 const setting = z.strictObject({

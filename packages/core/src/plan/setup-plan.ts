@@ -23,6 +23,8 @@ export interface PlanRadio {
   readonly stepPercent: number;
   readonly endPoints: "clamp" | "scale";
   readonly curvePoints: number;
+  /** Whether they stand equally spaced (left out) or where the plan puts them. */
+  readonly curveSpacing?: "equal" | "free";
 }
 
 export interface PlanChannel {

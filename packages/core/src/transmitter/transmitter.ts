@@ -73,7 +73,8 @@ export function countingContributions(
   let counting: Contribution[] = [];
   for (const one of contributions) {
     const conditions = Object.entries(one.when);
-    if (conditions.length < most || !conditions.every(([selector, detent]) => stands(selector, detent))) continue;
+    if (conditions.length < most || !conditions.every(([selector, detent]) => stands(selector, detent)))
+      continue;
     if (conditions.length > most) counting = [];
     most = conditions.length;
     counting.push(one);

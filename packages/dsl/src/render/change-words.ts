@@ -93,6 +93,7 @@ export function radioWords(before: PlanRadio, after: PlanRadio): string {
     ...changed("step ", before.stepPercent, after.stepPercent, (percent) => `${formatTrimmed(percent, 6)} %`),
     ...changed("limits ", before.endPoints, after.endPoints, (ends) => (ends === "clamp" ? "cut" : "scale")),
     ...changed("curve points ", before.curvePoints, after.curvePoints, String),
+    ...changed("curve spacing ", before.curveSpacing ?? "equal", after.curveSpacing ?? "equal", String),
   ];
   const example = 40;
   const [was, is] = [before, after].map((radio) => pulseText(pulseAt(radio, example)));

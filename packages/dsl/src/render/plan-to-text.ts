@@ -92,12 +92,16 @@ function radioText({
   stepPercent,
   endPoints,
   curvePoints,
+  curveSpacing = "equal",
 }: PlanRadio): string {
   const span =
     typeof per100Us === "number"
       ? `${formatTrimmed(per100Us, 3)} us`
       : `${formatTrimmed(per100Us.below, 3)} us below and ${formatTrimmed(per100Us.above, 3)} us above the centre`;
-  const points = curvePoints === 0 ? "no curve" : `a curve of ${curvePoints} points`;
+  const points =
+    curvePoints === 0
+      ? "no curve"
+      : `a curve of ${curvePoints} points${curveSpacing === "free" ? ", freely placed" : ""}`;
   const ends = endPoints === "clamp" ? "limits cut the output" : "limits scale the output";
   return `${visibleText(name)}: centre ${formatTrimmed(centreUs, 3)} us, ${span} per 100 %, steps of ${formatTrimmed(stepPercent, 6)} % up to ${formatTrimmed(reachPercent, 6)} %; ${ends}; ${points}`;
 }
