@@ -197,6 +197,12 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     at: "moves.lever.landing.flap",
     numbers: { pulseUs: 1750, reachUs: 1700, reachPercent: 40 },
   },
+  "limit-too-tight": {
+    // The safe pulses, 1210 to 1790 us, are -56 % and +60 % of this radio.
+    model: smallModel({ radio: { ...radio, centre: us(1490), leastLimit: pct(58) } }),
+    at: "surfaces.flap.servo.bench",
+    numbers: { percent: -56, pulseUs: 1210, leastPercent: 58, leastUs: 1200 },
+  },
   "limit-short": {
     model: smallModel({ radio: { ...radio, reach: pct(55) } }),
     at: "surfaces.flap.servo.bench.down",

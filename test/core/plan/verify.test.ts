@@ -55,6 +55,26 @@ function lineOf(
   return verify(plan, asBuilt).verdicts.find((one) => one.quantity === quantity && one.place.kind === kind);
 }
 
+test("a servo with another label than the plan's does not pass, and one at which nobody looked does", () => {
+  const labelled = samplePlan({ radio, channels: [{ ...flap, labels: { flap: "F-L-07" } }] });
+  const strays = (labels: Readonly<Record<string, string>>) =>
+    verify(labelled, {
+      ...built({ labels, settings: [{ ...landing, pulseUs: 1235 }] }),
+      model: labelled.model,
+      plan: fingerprintOf(labelled),
+    });
+  expect(strays({ flap: "F-L-07" })).toMatchObject({ strays: [], passed: true });
+  expect(strays({ flap: "" })).toMatchObject({ strays: [], passed: true });
+  expect(strays({ flap: "F-L-11" })).toMatchObject({
+    strays: [expect.stringMatching(/flap is labelled F-L-11, the plan was made with F-L-07/)],
+    passed: false,
+  });
+  expect(strays({ tail: "T-1" })).toMatchObject({
+    strays: [expect.stringMatching(/no servo tail/)],
+    passed: false,
+  });
+});
+
 test("a deflection agrees within twice the combined standard doubt", () => {
   // The trade's worked example: 42.0 predicted, 41.6 read, standard doubts 0.26 and 0.30: 0.79 is allowed. (common practice, no source)
   const read = (deflectionDeg: number) =>

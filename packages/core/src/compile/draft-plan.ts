@@ -3,6 +3,7 @@ import type { Model } from "../model/model.ts";
 import type { SetupPlan } from "../plan/setup-plan.ts";
 import { assemblePlan } from "./assemble-plan.ts";
 import { checkFacts } from "./check-facts.ts";
+import { checkLimits } from "./check-limits.ts";
 import { checkServos } from "./check-servo.ts";
 import { checkSupply } from "./check-supply.ts";
 import { chooseEntries } from "./choose-entries.ts";
@@ -91,6 +92,7 @@ export function draftPlan(declared: Model): Omit<SetupPlan, "procedure"> {
   remarkSides(yielded, wishes, exact, model, report);
   remarkReserve(yielded, controls, report);
   checkSupply(yielded, model, report);
+  checkLimits(outputs, model.radio, report);
   checkServos(outputs, model, report);
   // 12. The document.
   const parts = { channels, matches, gangs };

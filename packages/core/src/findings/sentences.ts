@@ -138,6 +138,12 @@ export const sentences = {
     () =>
       "Move the arm by a tooth so that the travel lies nearer to the centre pulse, or use a radio with more reach.",
   ),
+  "limit-too-tight": error(
+    (f: { end: string; percent: number; pulseUs: number; leastPercent: number; leastUs: number }) =>
+      `The ${f.end} limit must be ${n(f.percent)} % (${n(f.pulseUs)} us), and this radio takes none within ${n(f.leastPercent)} % of its centre: the nearest, ${n(f.leastUs)} us, is past what is safe.`,
+    () =>
+      "Move the arm by a tooth so that the stops lie on both sides of the centre pulse, or hold the travel with a device between receiver and servo.",
+  ),
   "limit-short": note(
     (f: { end: string; safeUs: number; reachUs: number; reachPercent: number }) =>
       `The ${f.end} limit stands at ${n(f.reachUs)} us: the radio ends at ${n(f.reachPercent)} %, before the safe ${n(f.safeUs)} us.`,
@@ -497,6 +503,11 @@ export const sentences = {
       `Between the bench and the flight ${n(f.kelvin)} K may move ${f.servo} by ${n(f.shiftUs)} us, ${n(f.shiftDeg)} deg of the surface at rest; its guard is ${n(f.guardUs)} us.`,
     (f: { shiftUs: number }) =>
       `State a guard of at least ${n(f.shiftUs)} us more, or measure at the temperature of flight.`,
+  ),
+  "rod-grows": note(
+    (f: { servo: string; kelvin: number; growthMm: number; rodDeg: number; shiftDeg: number }) =>
+      `Over ${n(f.kelvin)} K the rod of ${f.servo} and what it lies along grow apart by ${n(f.growthMm)} mm, which moves the surface at rest by ${n(f.rodDeg)} deg; with the servo's drift it may be ${n(f.shiftDeg)} deg.`,
+    () => "Take a rod that grows as what it lies along does, or set level at the temperature of flight.",
   ),
   "servo-pulse": error(
     (f: { servo: string; lowUs: number; highUs: number; shortestUs: number; longestUs: number }) =>

@@ -39,6 +39,7 @@ const radioSchema = strict({
   reach: positive("largest percent", 200, "percent"),
   step: positive("smallest percent", 100, "percent"),
   endPoints: z.enum(["clamp", "scale"]),
+  leastLimit: positive("least percent of a limit", 200, "percent").exactOptional(),
   curvePoints: whole("points of an output's curve", 0, 100),
   curveSpacing: z.enum(["equal", "free"]).exactOptional(),
   frame: positive("time from one pulse to the next", 1, "seconds").exactOptional(),

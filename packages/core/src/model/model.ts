@@ -50,6 +50,8 @@ export type ControlState = Readonly<Record<string, string | number>>;
 export interface Radio<Name extends string = string> extends SignalScale<Name> {
   /** `clamp`: limits cut the output after everything is summed; `scale`: limits stretch it and positions are shares. */
   readonly endPoints: "clamp" | "scale";
+  /** The least percent, to either side of the centre, to which a limit can be set; left out, any. */
+  readonly leastLimit?: Percent;
   /** Points of an output's curve, 0 where there is none. */
   readonly curvePoints: number;
   /** Whether those points stand equally spaced (left out) or wherever the plan puts them. */
@@ -123,6 +125,8 @@ export interface Rod {
   readonly bore?: Mm;
   /** Length that stands free. */
   readonly length: Mm;
+  /** What it lies along, from servo to horn, which grows with heat as well; left out, its growth is not looked at. */
+  readonly along?: Rod["material"];
   /** How its ends are held; left out, `pinned`. */
   readonly ends?: "pinned" | "fixedPinned" | "fixed" | "fixedFree";
 }

@@ -32,8 +32,11 @@ const servoTypeSchema = strict({
   accepts: z.tuple([pulse, pulse]).exactOptional(),
 }).meta({ id: "ServoType" });
 
+const material = z.enum(["steel", "aluminium", "titanium", "brass", "carbon", "glass", "hardwood"]);
+
 const rodSchema = strict({
-  material: z.enum(["steel", "aluminium", "titanium", "brass", "carbon", "glass", "hardwood"]),
+  material,
+  along: material.exactOptional(),
   diameter: positive("diameter of the rod", 100, "millimetres"),
   bore: positive("inner diameter of a tube", 100, "millimetres").exactOptional(),
   length: positive("free length of the rod", 5000, "millimetres"),

@@ -19,6 +19,9 @@ const setting = z.strictObject({
 
 const channel = z.strictObject({
   channel: z.number().int(),
+  labels: z
+    .exactOptional(z.record(z.string(), z.string()))
+    .describe("what the label on each fitted servo reads, by servo; empty where nobody looked"),
   limitLowUs: asRead("pulse of the low limit, microseconds"),
   limitHighUs: asRead("pulse of the high limit, microseconds"),
   sweptLowUs: asRead("lowest pulse seen while every control went to all its ends, microseconds"),

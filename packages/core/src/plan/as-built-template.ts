@@ -16,10 +16,13 @@ export function asBuiltTemplate(plan: SetupPlan): AsBuilt {
   };
 }
 
-function blankChannel({ channel, settings }: PlanChannel): AsBuiltChannel {
+function blankChannel({ channel, settings, labels }: PlanChannel): AsBuiltChannel {
   const blank = "not measured";
   return {
     channel,
+    ...(labels === undefined
+      ? {}
+      : { labels: Object.fromEntries(Object.keys(labels).map((servo) => [servo, ""])) }),
     limitLowUs: blank,
     limitHighUs: blank,
     sweptLowUs: blank,

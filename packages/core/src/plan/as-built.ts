@@ -23,6 +23,8 @@ export type AsRead = number | "not measured";
 /** One channel, read at the receiver with a pulse meter in the servo's place. */
 export interface AsBuiltChannel {
   readonly channel: number;
+  /** What the label on each servo that is fitted reads, by servo; "" where nobody looked. */
+  readonly labels?: Readonly<Record<string, string>>;
   /** The pulses at which the channel is cut, where the transmitter shows them or can be driven to them. */
   readonly limitLowUs?: AsRead;
   readonly limitHighUs?: AsRead;

@@ -1,6 +1,6 @@
-import { type Verdict as Judged, judgeTolerance } from "../../uncertainty/agreement.ts";
+import { type ToleranceVerdict, judgeTolerance } from "../../uncertainty/agreement.ts";
 import { expand } from "../../uncertainty/expand.ts";
-import { fromExpanded, fromRectangular } from "../../uncertainty/standard-doubt.ts";
+import { doubtFromExpanded, doubtFromRectangular } from "../../uncertainty/standard-doubt.ts";
 import type { AsBuilt, AsBuiltChannel, AsBuiltSetting, AsRead } from "../as-built.ts";
 import type { PlanChannel, PlanRadio, Setting, SetupPlan } from "../setup-plan.ts";
 import { settingKey } from "./place-words.ts";
@@ -10,7 +10,7 @@ import type { ChannelPlace, DeflectionVerdict, Place, PulseVerdict, SettingPlace
 /** Half-width of a pulse meter's doubt that the tolerance of a pulse already holds, microseconds. (trade's rule: step/2 + 1) */
 export const usualTesterUs = 1;
 /** Causes of a plan's budget that a second reading on the same bench has too. */
-const meterCauses = new Set(["meter", "zero"]);
+const meterCauses = new Set(["meter", "rule", "zero"]);
 const placeCauses = new Set(["alignment", "freePlay", "display", "scatter"]);
 
 /** Every pulse and deflection of one channel that can be measured, in the order of the plan, with what was read. */
@@ -59,7 +59,7 @@ export function meterDoubt({ doubt }: PlanChannel, meterDeg: number | undefined)
   const causes = meterDeg === undefined ? new Set([...meterCauses, ...placeCauses]) : placeCauses;
   const own = doubt.budget.filter(({ cause }) => causes.has(cause)).map(({ standardDeg }) => standardDeg);
   // The meter's scale and its zero, each of that half-width.
-  const stated = meterDeg === undefined ? [] : [fromRectangular(meterDeg), fromRectangular(meterDeg)];
+  const stated = meterDeg === undefined ? [] : [doubtFromRectangular(meterDeg), doubtFromRectangular(meterDeg)];
   return Math.hypot(...own, ...stated);
 }
 
@@ -139,7 +139,7 @@ function judgeDeflection(
   const withinDeg =
     readDoubt === undefined || uncertaintyDeg === undefined
       ? undefined
-      : expand(Math.hypot(readDoubt, fromExpanded(uncertaintyDeg)));
+      : expand(Math.hypot(readDoubt, doubtFromExpanded(uncertaintyDeg)));
   const line = {
     quantity: "deflection",
     channel: channel.channel,
@@ -150,7 +150,7 @@ function judgeDeflection(
   const readDeg = read?.deflectionDeg;
   if (readDeg === undefined || readDeg === "not measured") return { ...line, outcome: "notMeasured" };
   const byDeg = readDeg - expectedDeg;
-  const outcome: Judged =
+  const outcome: ToleranceVerdict =
     withinDeg === undefined ? "cannotTell" : Math.abs(byDeg) <= withinDeg ? "agrees" : "differs";
   return { ...line, readDeg, byDeg, outcome };
 }
