@@ -1,17 +1,23 @@
 import { defineConfig } from "tsup";
 
-export default defineConfig({
-  entry: {
-    index: "src/index.ts",
-    "render/index": "src/render/index.ts",
-    "source/index": "src/source/index.ts",
-    "render/sheet/index": "src/render/sheet/index.ts",
-    bin: "src/bin.ts",
+const all = { format: "esm", target: "node20", platform: "node", sourcemap: true, clean: true } as const;
+
+export default defineConfig([
+  {
+    ...all,
+    entry: {
+      index: "src/index.ts",
+      "render/index": "src/render/index.ts",
+      "source/index": "src/source/index.ts",
+      "render/sheet/index": "src/render/sheet/index.ts",
+    },
+    dts: true,
   },
-  format: ["esm"],
-  target: "node20",
-  platform: "node",
-  dts: true,
-  sourcemap: true,
-  clean: true,
-});
+  {
+    ...all,
+    // The command line carries its libraries with it: hundreds of small files would take longer to open than to run.
+    entry: { bin: "src/bin.ts" },
+    outDir: "dist-cli",
+    noExternal: ["@hingeline/core", "sucrase", "zod"],
+  },
+]);

@@ -1,35 +1,38 @@
-// How long a plan takes, by size of the model. Run: npm run bench -- compile
-import { compile, type Model } from "@hingeline/core";
+import { compile } from "@hingeline/core";
 import { largeModel } from "../support/large-model.ts";
+import { measure, type Row } from "./row.ts";
 
-const sizes = [3, 12, 50, 200];
-
-const rows = sizes.map((surfaces) => ({
-  surfaces,
-  ms: medianMs(() => compile(largeModel({ surfaces, selectors: 3 }))),
-}));
-console.log("surfaces  ms a plan  us a surface");
-for (const { surfaces, ms } of rows)
-  console.log(
-    `${String(surfaces).padStart(8)}  ${ms.toFixed(3).padStart(9)}  ${((ms * 1000) / surfaces).toFixed(1).padStart(12)}`,
+/** A plan by the size of its model: as its surfaces grow in number, and as its selectors do. */
+export async function rows(): Promise<readonly Row[]> {
+  const model = (surfaces: number, selectors: number) => largeModel({ surfaces, selectors });
+  const models = {
+    three: model(3, 3),
+    twelve: model(12, 3),
+    sixSelectors: model(12, 6),
+    twelveSelectors: model(12, 12),
+    many: model(200, 3),
+  };
+  const took = await measure(
+    {
+      three: () => compile(models.three),
+      twelve: () => compile(models.twelve),
+      sixSelectors: () => compile(models.sixSelectors),
+      twelveSelectors: () => compile(models.twelveSelectors),
+      many: () => compile(models.many),
+    },
+    { timeMs: 1000 },
   );
-
-console.log("\nselectors  ms a plan (12 surfaces)");
-for (const selectors of [3, 6, 12]) {
-  const model: Model = largeModel({ surfaces: 12, selectors });
-  console.log(
-    `${String(selectors).padStart(9)}  ${medianMs(() => compile(model))
-      .toFixed(3)
-      .padStart(9)}`,
-  );
-}
-
-function medianMs(work: () => unknown): number {
-  for (let warm = 0; warm < 30; warm++) work();
-  const times = Array.from({ length: 41 }, () => {
-    const start = performance.now();
-    work();
-    return performance.now() - start;
-  });
-  return times.sort((a, b) => a - b)[20] ?? Number.NaN;
+  const beside = { beside: "12 surfaces, 3 selectors", besideNs: took.twelve };
+  return [
+    {
+      what: "compile 12 surfaces",
+      tookNs: took.twelve,
+      beside: "3 surfaces",
+      besideNs: took.three,
+      aim: "1 ms",
+    },
+    { what: "compile 200 surfaces", tookNs: took.many, ...beside, aim: "<= 17" },
+    { what: "compile 12, 6 selectors", tookNs: took.sixSelectors, ...beside, aim: "<= 2" },
+    { what: "compile 12, 12 selectors", tookNs: took.twelveSelectors, ...beside, aim: "<= 4" },
+  ];
 }

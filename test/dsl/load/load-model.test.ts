@@ -82,7 +82,11 @@ test.each([
     "throws",
     "not-a-number.ts, line 3, threw an error: us(NaN): expected a finite number.",
   ],
-  ["misspelt-import.ts", "throws", "misspelt-import.ts, line 3, threw an error: misspelt is not a function."],
+  [
+    "misspelt-import.ts",
+    "throws",
+    "misspelt-import.ts, line 3, threw an error: a function called there does not exist; is its name spelt as in the file it is imported from?",
+  ],
   ["missing-import.ts", "throws", 'missing-import.ts imports "./gone.ts", which cannot be found.'],
   ["no-default.ts", "no-default", 'no-default.ts has no default export; write "export default model(...)".'],
   [

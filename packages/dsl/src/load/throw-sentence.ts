@@ -13,15 +13,16 @@ export function throwSentence(path: string, fullPath: string, error: unknown): s
     const from = importer === undefined ? path : nameOf(importer, path, fullPath);
     return `${from} imports "${missing[1]}", which cannot be found.`;
   }
-  const syntax = /^(?:ParseError|SyntaxError): (.*?)\s*\n\s*(.+):(\d+):(\d+)$/.exec(message);
+  const syntax = /^Error transforming (.+?): (.*?) \((\d+):(\d+)\)$/.exec(message);
   if (syntax !== null) {
-    const [, what = "", file = "", line = "", column = ""] = syntax;
-    // The parser counts columns from 0.
-    return `${nameOf(file, path, fullPath)} is no valid code: line ${line}, column ${Number(column) + 1}: ${what.trim()}.`;
+    const [, file = "", what = "", line = "", column = ""] = syntax;
+    return `${nameOf(file, path, fullPath)} is no valid code: line ${line}, column ${column}: ${what}.`;
   }
   const place = placeOf(stack);
   const where = place === undefined ? path : `${nameOf(place.file, path, fullPath)}, line ${place.line},`;
-  const what = firstLine(message).replace(/\(0, ?\w+\.(\w+)\)|\(0 , ?\w+\.(\w+)\)/g, "$1$2");
+  const what = callsNothing.test(message)
+    ? "a function called there does not exist; is its name spelt as in the file it is imported from?"
+    : firstLine(message);
   return `${where} threw an error: ${what === "" ? "without a message" : what}${/[.!?]$/.test(what) ? "" : "."}`;
 }
 
@@ -35,6 +36,9 @@ function partsOf(error: unknown): { readonly message: string; readonly stack: st
     return { message: "", stack: "" };
   }
 }
+
+/** What calling an imported name that is not exported comes to, once imports are made calls through their module. */
+const callsNothing = /^Cannot read properties of undefined \(reading 'call'\)$/;
 
 interface Place {
   readonly file: string;
