@@ -24,6 +24,18 @@ test("parseAddress(formatAddress(a)) is a, for any names", () => {
 });
 
 test("parseAddress refuses what is no address", () => {
-  for (const text of ["a..b", "a[", "a[x]", 'a["b]', "a b", "[-1]"])
+  for (const text of [
+    "a..b",
+    ".a",
+    "a[0]b",
+    "a[",
+    "a[x]",
+    "a[01]",
+    'a["b]',
+    'a["b"]',
+    'a["\\x"]',
+    "a b",
+    "[-1]",
+  ])
     expect(parseAddress(text)).toBeUndefined();
 });

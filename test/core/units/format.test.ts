@@ -1,7 +1,23 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import * as format from "../../../packages/core/src/units/format.ts";
-import { deg, degPerS, degPerUs, mm, nm, pct, s, us } from "../../../packages/core/src/units/quantity.ts";
+import {
+  amps,
+  celsius,
+  deg,
+  degPerS,
+  degPerUs,
+  grams,
+  m,
+  mm,
+  mps,
+  newtons,
+  nm,
+  pct,
+  s,
+  us,
+  volts,
+} from "../../../packages/core/src/units/quantity.ts";
 
 const { formatNumber, formatTrimmed } = format;
 const decimals = fc.integer({ min: 0, max: 9 });
@@ -65,6 +81,13 @@ describe("a quantity as text", () => {
       format.formatNm(nm(0.45)),
       format.formatDegPerS(degPerS(375)),
       format.formatDegPerUs(degPerUs(0.09)),
+      format.formatMetres(m(850)),
+      format.formatMps(mps(17)),
+      format.formatVolts(volts(6)),
+      format.formatAmps(amps(3.14)),
+      format.formatNewtons(newtons(152.4)),
+      format.formatGrams(grams(41.6)),
+      format.formatCelsius(celsius(-0.2)),
     ]).toEqual([
       "1872.2 us",
       "72.7 %",
@@ -74,6 +97,13 @@ describe("a quantity as text", () => {
       "0.45 N m",
       "375 deg/s",
       "0.090 deg/us",
+      "850 m",
+      "17.0 m/s",
+      "6.0 V",
+      "3.1 A",
+      "152 N",
+      "42 g",
+      "0 degC",
     ]);
   });
 
@@ -82,5 +112,6 @@ describe("a quantity as text", () => {
     expect(format.formatUs(us(1872.224), undefined, "symbol")).toBe("1872.2 µs");
     expect(format.formatDeg(deg(-0.04), 1, "symbol")).toBe("0.0°");
     expect(format.formatNm(nm(1.37), 1, "symbol")).toBe("1.4 N·m");
+    expect(format.formatCelsius(celsius(31), undefined, "symbol")).toBe("31 °C");
   });
 });

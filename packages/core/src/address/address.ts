@@ -7,14 +7,15 @@ const plainName = /^[A-Za-z_$][\w$]*$/;
 export function formatAddress(address: Address): string {
   let text = "";
   for (const step of address) {
-    if (typeof step === "number") text += `[${step}]`;
-    else if (!plainName.test(step)) text += `[${JSON.stringify(step)}]`;
+    const isPlain = typeof step === "string" && plainName.test(step);
+    if (!isPlain) text += `[${JSON.stringify(step)}]`;
     else text += text === "" ? step : `.${step}`;
   }
   return text;
 }
 
-const step = /\.?([A-Za-z_$][\w$]*)|\[(\d+)\]|\[("(?:[^"\\]|\\.)*")\]/gy;
+// A quoted name is a JSON string.
+const step = /\.?([A-Za-z_$][\w$]*)|\[(\d+)\]|\[("(?:[^"\\\p{Cc}]|\\(?:["\\/bfnrt]|u[\da-f]{4}))*")\]/guy;
 
 /** The inverse of `formatAddress`; undefined where the text is no address. */
 export function parseAddress(text: string): Address | undefined {
@@ -26,7 +27,7 @@ export function parseAddress(text: string): Address | undefined {
     const [, name, index, quoted] = match;
     if (name !== undefined) address.push(name);
     else if (index !== undefined) address.push(Number(index));
-    else if (quoted !== undefined) address.push(JSON.parse(quoted) as string);
+    else address.push(JSON.parse(quoted ?? "") as string);
   }
-  return address;
+  return formatAddress(address) === text ? address : undefined;
 }

@@ -1,8 +1,11 @@
 import type {
   Amps,
+  Celsius,
   Deg,
   DegPerS,
   DegPerUs,
+  Grams,
+  Metres,
   Mm,
   Mps,
   Newtons,
@@ -42,6 +45,8 @@ export const formatPercent: Format<Percent> = format(1, " %");
 export const formatDeg: Format<Deg> = format(1, " deg", "°");
 /** "29.0 mm" */
 export const formatMm: Format<Mm> = format(1, " mm");
+/** "850 m" */
+export const formatMetres: Format<Metres> = format(0, " m");
 /** "2.50 s" */
 export const formatSeconds: Format<Seconds> = format(2, " s");
 /** "0.45 N m" */
@@ -58,7 +63,13 @@ export const formatVolts: Format<Volts> = format(1, " V");
 export const formatAmps: Format<Amps> = format(1, " A");
 /** "152 N" */
 export const formatNewtons: Format<Newtons> = format(0, " N");
+/** "42 g" */
+export const formatGrams: Format<Grams> = format(0, " g");
+/** "31 degC" */
+export const formatCelsius: Format<Celsius> = format(0, " degC", " °C");
 
+// Says to bundlers that a format which nobody uses may be left out.
+/* @__NO_SIDE_EFFECTS__ */
 function format<Q extends number>(usual: number, ascii: string, symbol = ascii): Format<Q> {
   return (value, decimals = usual, style = "ascii") =>
     formatNumber(value, decimals) + (style === "ascii" ? ascii : symbol);

@@ -39,6 +39,8 @@ export type Grams = Quantity<"grams">;
  */
 export type Percent<Scale extends string = string> = Quantity<"percent"> & { readonly [scale]: Scale };
 
+// Says to bundlers that a constructor which nobody uses may be left out.
+/* @__NO_SIDE_EFFECTS__ */
 const finite =
   <Q extends Quantity<string>>(name: string) =>
   (value: number): Q => {
