@@ -68,6 +68,7 @@ export function randomModel(random: Random): Model {
   }
   const names = Object.keys(surfaces);
   const [first = "surface0", second] = names;
+  let isJoined = false;
   if (second !== undefined) {
     groups.pair = {
       kind: chance(0.7) ? "matched" : "together",
@@ -75,6 +76,7 @@ export function randomModel(random: Random): Model {
       within: deg(1),
     } as Group;
     if (chance(0.15)) {
+      isJoined = true;
       const rising = chance(0.5);
       const lead = () => ({ servo: { ...servo(), channel: 32, yLead: true, bench: bench(rising) } as const });
       surfaces[first] = lead();
@@ -92,13 +94,28 @@ export function randomModel(random: Random): Model {
       trim: pct(pick([0, 0, 5, 10, 25])),
       rests: pick([0, 0, 0, -1, 1] as const),
     };
-  const targets = second === undefined ? names : ["pair", ...names];
+  // What a Y lead joins is mostly asked for the same.
+  const alone = isJoined && chance(0.9) ? names.slice(2) : names;
+  const targets = second === undefined ? names : ["pair", ...alone];
 
+  const servosOf = (target: string): readonly Servo[] =>
+    (target === "pair" ? [first, second ?? first] : [target]).flatMap((name) => {
+      const { servo, servos } = surfaces[name] ?? {};
+      return servo === undefined ? Object.values(servos ?? {}) : [servo];
+    });
+  // Most places are within what was measured on all servos, so that the sums of a few are too; some are anywhere.
   const place = (target: string, share: number): Place => {
-    const known = (surfaces[target === "pair" ? first : target]?.servo ?? { bench: { readings: [] } }).bench
-      .readings;
-    if (known === undefined) return { kind: "part", part: Number((between(0, 1) * share).toFixed(2)) };
-    return deg(Number((between(-15, 30) * share).toFixed(1)));
+    const benches = servosOf(target).map((one) => one.bench);
+    if (benches.some(({ readings }) => readings === undefined))
+      return { kind: "part", part: Number((Math.abs(share) * between(0, 1)).toFixed(2)) };
+    const angles = benches.map(({ readings = [] }) => readings.map(([, angle]) => Number(angle)));
+    const [low, high] = [
+      Math.max(...angles.map((one) => Math.min(...one))),
+      Math.min(...angles.map((one) => Math.max(...one))),
+    ];
+    const anywhere = between(-15, 30) * share;
+    const inside = share > 0 ? between(low * 0.3, high) * share : between(low, high * 0.3) * -share;
+    return deg(Number((chance(0.03) ? anywhere : inside * 0.5).toFixed(1)));
   };
   const targetsOf = (share: number) => targets.filter(() => chance(share));
   const selectorMoves = (number: number) =>
@@ -134,7 +151,8 @@ export function randomModel(random: Random): Model {
       reach: pct(pick([100, 125, 150])),
       step: pct(pick([0.1, 0.2, 0.5, 1, 2])),
       endPoints: pick(["clamp", "scale"] as const),
-      curvePoints: pick([0, 0, 5]),
+      curvePoints: chance(0.04) ? pick([2, 3, 5, 9]) : 0,
+      curveSpacing: pick(["equal", "free"] as const),
     },
     surfaces,
     groups,
