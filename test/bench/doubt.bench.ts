@@ -23,6 +23,18 @@ export async function rows(): Promise<readonly Row[]> {
   const [[rig, pulseUs] = []] = sent;
   const response = rig?.response;
   if (rig === undefined || pulseUs === undefined || response === undefined) throw new Error("no setting");
+  const inPlan = await measure(
+    {
+      // Once for the setting, once to find the least sure of its channel, and the budget of that.
+      doubt: () => [
+        sent.map(([own, at]) => standardAt(own, at)),
+        sent.map(([own, at]) => standardAt(own, at)),
+        rigs.map((own) => doubtAt(own, own.openUs[0])),
+      ],
+      plan: () => compile(model),
+    },
+    { timeMs: 1000 },
+  );
   const took = await measure(
     {
       draw: () => simulatePosition(rig, pulseUs, { seed: 1, draws }),
@@ -35,15 +47,6 @@ export async function rows(): Promise<readonly Row[]> {
     },
     { timeMs: 1000 },
   );
-  const inPlan = await measure({
-    // Once for the setting, once to find the least sure of its channel, and the budget of that.
-    doubt: () => [
-      sent.map(([own, at]) => standardAt(own, at)),
-      sent.map(([own, at]) => standardAt(own, at)),
-      rigs.map((own) => doubtAt(own, own.openUs[0])),
-    ],
-    plan: () => compile(model),
-  });
   const perSecond = (draws / (took.draw / 1e9) / 1e6).toFixed(1);
   return [
     {

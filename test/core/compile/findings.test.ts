@@ -632,6 +632,15 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     at: "surfaces.flap.servo.bench.guard",
     numbers: { kelvin: 40, shiftUs: 12, guardUs: 10 },
   },
+  "rod-grows": {
+    // Steel in hardwood, 7e-6 a kelvin: over 40 K 900 mm grow apart by 0.252 mm, on a horn of 10 mm 1.444 degrees.
+    model: {
+      ...linked({}, { rod: { material: "steel", along: "hardwood", diameter: mm(2), length: mm(900) } }),
+      temperatures: [celsius(-20), celsius(30)],
+    },
+    at: "surfaces.flap.servo.rod.along",
+    numbers: { kelvin: 40, growthMm: 0.252, rodDeg: (0.0252 * 180) / Math.PI },
+  },
   "servo-pulse": {
     model: smallModel({ surfaces: { flap: smallSurface({}, { type: { accepts: [us(1250), us(2100)] } }) } }),
     at: "surfaces.flap.servo.bench",

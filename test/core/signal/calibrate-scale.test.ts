@@ -97,6 +97,7 @@ describe("calibrateScale", () => {
           });
           expect(found.kinks[0]?.meetsPercent).toBeCloseTo(clamp, 9);
           expect(found.residuals.filter((one) => !one.used).map((one) => one.index)).toEqual([5, 6, 7]);
+          expect(found.largest.used).toBe(true);
         },
       ),
     );
@@ -115,6 +116,7 @@ describe("calibrateScale", () => {
     );
     expect(idle.kinks).toMatchObject([{ kind: "flat", where: "inside", fromPercent: -10, toPercent: 10 }]);
     expect(idle.fits).toBe(false);
+    expect(idle.residuals.every((one) => one.used)).toBe(true);
   });
 
   it("names an end that falls short where one reading lies past a clamp, on one side or on both", () => {
@@ -132,6 +134,44 @@ describe("calibrateScale", () => {
       ["low", -110],
       ["high", 110],
     ]);
+    const onFour = calibrated(read([-100, 0, 100, 125], (percent) => 1500 + 5 * Math.min(110, percent)));
+    expect(onFour.kinks).toMatchObject([{ kind: "short", where: "high", meetsPercent: 110 }]);
+  });
+
+  it("names clamps of a radio with two spans by the span of their side", () => {
+    const found = calibrated(
+      read([-150, -130, -100, -50, 0, 50, 100, 130, 150], (percent) => {
+        const moved = Math.max(-120, Math.min(110, percent));
+        return 1500 + moved * (moved < 0 ? 4 : 5);
+      }),
+    );
+    expect(found.kinks.map((kink) => kink.where)).toEqual(["low", "high"]);
+    expect(found.kinks[0]?.meetsPercent).toBeCloseTo(-120, 9);
+    expect(found.kinks[1]?.meetsPercent).toBeCloseTo(110, 9);
+  });
+
+  it("finds the same whatever the order of the readings, and where each percent is read twice", () => {
+    const clamps = fc.double({ min: 105, max: 160, noNaN: true });
+    const found = (readings: ReturnType<typeof read>) => {
+      const { kinks, fits, centre, per100 } = calibrated(readings);
+      return { kinks, fits, centre: centre.toFixed(6), per100: sidesOf(per100).above.toFixed(6) };
+    };
+    fc.assert(
+      fc.property(
+        clamps,
+        clamps,
+        fc.shuffledSubarray([...usual, ...usual], { minLength: 14 }),
+        (low, high, shuffled) => {
+          const pulseUs = (percent: number) => 1500 + 5 * Math.max(-low, Math.min(high, percent));
+          const once = found(read(usual, pulseUs));
+          const twice = found(read(shuffled, pulseUs));
+          expect({ ...twice, kinks: [] }).toEqual({ ...once, kinks: [] });
+          expect(twice.kinks.map(({ where, pulseUs: atUs }) => [where, atUs])).toEqual(
+            once.kinks.map(({ where, pulseUs: atUs }) => [where, atUs]),
+          );
+        },
+      ),
+    );
   });
 
   it("says that a misread pulse in the middle does not fit, and leaves nothing out for it", () => {
@@ -144,6 +184,41 @@ describe("calibrateScale", () => {
   it("names no clamp where an end goes further than the others let expect", () => {
     const found = calibrated(read(usual, (percent) => 1500 + 5 * percent + (percent === 125 ? 40 : 0)));
     expect(found).toMatchObject({ fits: false, kinks: [] });
+    const bothShifted = calibrated(
+      read(usual, (percent) => 1500 + 5 * percent - (Math.abs(percent) === 125 ? 40 : 0)),
+    );
+    expect(bothShifted).toMatchObject({ fits: false, kinks: [] });
+  });
+
+  it("names no clamp where an end is short by no more than two readings' doubts", () => {
+    const percents = Array.from({ length: 22 }, (_, at) => 10 * at - 100);
+    const shortBy = (missingUs: number) =>
+      calibrated(
+        read(percents, (percent) => 1500 + 5 * percent - (percent === 110 ? missingUs : 0)),
+        us(5),
+      );
+    expect(shortBy(9.9)).toMatchObject({ fits: false, kinks: [] });
+    expect(shortBy(10.1)).toMatchObject({ fits: true, kinks: [{ kind: "short", where: "high" }] });
+  });
+
+  it("leaves no end out while all readings fit, far as the others alone would miss it", () => {
+    const pulseUs: Record<number, number> = { 0: 1500, 1: 1505.5, 2: 1511, 100: 2000 };
+    const found = calibrated(read([0, 1, 2, 100], (percent) => pulseUs[percent] ?? 0));
+    expect(found).toMatchObject({ fits: true, kinks: [] });
+    expect(found.residuals.every((one) => one.used)).toBe(true);
+  });
+
+  it("says of three readings on one side that they do not fit, and leaves none out", () => {
+    const found = calibrated(read([0, 50, 100], (percent) => 1500 + 5 * percent + (percent === 50 ? 20 : 0)));
+    expect(found).toMatchObject({ fits: false, kinks: [] });
+    expect(typeof found.per100).toBe("number");
+  });
+
+  it("keeps one line while all readings fit it, however many of them show two slopes", () => {
+    const percents = Array.from({ length: 41 }, (_, at) => 5 * at - 100);
+    const found = calibrated(read(percents, (percent) => 1500 + percent * (percent < 0 ? 5 : 5.03)));
+    expect(found).toMatchObject({ fits: true, kinks: [] });
+    expect(typeof found.per100).toBe("number");
   });
 
   it("names no clamp where only three readings would be left to bear two spans", () => {
@@ -164,6 +239,31 @@ describe("calibrateScale", () => {
     expect(found.centreDoubtUs).toBeCloseTo(1 / 3, 12);
     expect(found.per100DoubtUs).toBeCloseTo(100 / Math.sqrt(60000), 12);
   });
+
+  it("states the doubt of each of two spans", () => {
+    // By hand as for percents -1, 0, 1 (fit-line.test.ts): the centre has the reading's doubt, each slope root 2 times it.
+    const found = calibrated(
+      read([-100, 0, 100], (percent) => 1500 + percent * (percent < 0 ? 5 : 5.1)),
+      us(2),
+    );
+    expect(found.centreDoubtUs).toBeCloseTo(2 / Math.sqrt(3), 12);
+    const per100DoubtUs = found.per100DoubtUs as { readonly below: number; readonly above: number };
+    expect(per100DoubtUs.below).toBeCloseTo(2 * Math.sqrt(2 / 3), 12);
+    expect(per100DoubtUs.above).toBeCloseTo(2 * Math.sqrt(2 / 3), 12);
+  });
+
+  it("takes the doubt from the readings' scatter where that is the larger", () => {
+    // By hand: squares 2 * 3 * 3 over 2 degrees of freedom, so 3 us a reading; centre / 2, slope / sqrt(20000) a percent.
+    const measured = [1000, 1503, 1497, 2000];
+    const found = calibrateScale(
+      [-100, 0, 0, 100].map((percent, at) => ({ percent: pct(percent), pulse: us(measured[at] ?? 0) })),
+      doubt,
+    );
+    if (found.kind !== "calibrated") throw new Error("expected a scale");
+    expect(found.fits).toBe(false);
+    expect(found.centreDoubtUs).toBeCloseTo(1.5, 12);
+    expect(found.per100DoubtUs).toBeCloseTo(300 / Math.sqrt(20000), 12);
+  });
 });
 
 describe("readings that give no scale", () => {
@@ -180,6 +280,10 @@ describe("readings that give no scale", () => {
       leftOut: 0,
       needed: 3,
     });
+    expect(calibrateScale(read([50, 50, 100], line), doubt)).toMatchObject({
+      kind: "too-few-percents",
+      distinct: 2,
+    });
     const clamped = (percent: number) => line(Math.max(-110, Math.min(110, percent)));
     expect(calibrateScale(read([-150, -125, 0, 125, 150], clamped), doubt)).toEqual({
       kind: "too-few-percents",
@@ -195,6 +299,7 @@ describe("readings that give no scale", () => {
       { percent: pct(100), pulse: Number.NaN as never },
     ];
     expect(calibrateScale(bad, doubt)).toEqual({ kind: "not-finite", index: 2 });
+    expect(calibrateScale(bad.toReversed(), doubt)).toEqual({ kind: "not-finite", index: 0 });
   });
 
   it("do not rise: a reversed channel, or one that does not move", () => {
@@ -209,5 +314,13 @@ describe("readings that give no scale", () => {
         doubt,
       ).kind,
     ).toBe("not-rising");
+  });
+
+  it("rise on one side only", () => {
+    const percents = [-100, -50, 0, 50, 100];
+    const valley = read(percents, (percent) => 1500 + 5 * Math.abs(percent));
+    const ridge = read(percents, (percent) => 1500 - 5 * Math.abs(percent));
+    expect(calibrateScale(valley, doubt)).toMatchObject({ kind: "not-rising", abovePer100Us: 500 });
+    expect(calibrateScale(ridge, doubt)).toMatchObject({ kind: "not-rising", belowPer100Us: 500 });
   });
 });

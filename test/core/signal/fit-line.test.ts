@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { inv, matrix, multiply, transpose } from "mathjs";
 import { describe, expect, it } from "vitest";
 import { fitLine } from "../../../packages/core/src/signal/fit-line.ts";
 import { fitTwoSided } from "../../../packages/core/src/signal/fit-two-sided.ts";
@@ -63,6 +64,26 @@ describe("fitTwoSided", () => {
     expect(fit?.below.usPerPercentPerUs).toBeCloseTo(Math.SQRT2, 12);
     expect(fit?.above.usPerPercentPerUs).toBeCloseTo(Math.SQRT2, 12);
     expect(fit?.differencePerUs).toBeCloseTo(Math.sqrt(2 + 2 + 2), 12);
+  });
+
+  it("has the doubts of the inverse normal matrix, for any layout of readings", () => {
+    const percents = fc.array(fc.integer({ min: 1, max: 125 }), { minLength: 1, maxLength: 5 });
+    fc.assert(
+      fc.property(percents, percents, fc.nat(3), (below, above, middle) => {
+        const all = [...below.map((percent) => -percent), 0, ...Array<number>(middle).fill(0), ...above];
+        const fit = fitTwoSided(all.map((percent) => ({ percent, pulseUs: 1500 + 5 * percent })));
+        if (fit === undefined) throw new Error("0 percent fixes the centre");
+        const design = matrix(all.map((percent) => [1, Math.min(percent, 0), Math.max(percent, 0)]));
+        const covariance = inv(multiply(transpose(design), design)).toArray() as number[][];
+        const [[centre = 0] = [], [, low = 0, both = 0] = [], [, , high = 0] = []] = covariance;
+        const off = (found: number, variance: number) => Math.abs(found / Math.sqrt(variance) - 1);
+        expect(off(fit.centrePerUs, centre)).toBeLessThan(1e-9);
+        expect(off(fit.below.usPerPercentPerUs, low)).toBeLessThan(1e-9);
+        expect(off(fit.above.usPerPercentPerUs, high)).toBeLessThan(1e-9);
+        expect(off(fit.differencePerUs, low + high - 2 * both)).toBeLessThan(1e-9);
+        expect(fit.freedom).toBe(all.length - 3);
+      }),
+    );
   });
 
   it("has no answer with one side only, or where nothing fixes the centre", () => {

@@ -48,6 +48,25 @@ describe("roundJointly", () => {
     expect(percentsOf(roundJointly(many, 10))).toEqual(many.map((_, at) => at));
   });
 
+  it("rounds twelve servos together, and thirteen each by itself", () => {
+    const group = (count: number) => [
+      servo([0, 10.2]),
+      ...Array.from({ length: count - 1 }, () => servo([1, 9.9], [2, 10.2])),
+    ];
+    expect(percentsOf(roundJointly(group(12), 10))).toEqual([0, ...Array(11).fill(2)]);
+    expect(percentsOf(roundJointly(group(13), 10))).toEqual([0, ...Array(12).fill(1)]);
+  });
+
+  it("takes the nearer candidate of each of many servos, of equally near ones the lower percent", () => {
+    const many = Array.from({ length: 13 }, (_, at) => {
+      const pair = at % 2 ? servo([-1, 9.75], [2, 10.25]) : servo([2, 9.75], [-1, 10.25]);
+      return at % 3 ? pair : pair.toReversed();
+    });
+    expect(percentsOf(roundJointly(many, 10))).toEqual(many.map(() => -1));
+    const uneven = Array.from({ length: 13 }, () => servo([1, 9.8], [2, 10.1]));
+    expect(percentsOf(roundJointly(uneven, 10))).toEqual(uneven.map(() => 2));
+  });
+
   it("takes one candidate of each servo, in the servos' order, and states what they give", () => {
     fc.assert(
       fc.property(servos, wantedDeg, (lists, wanted) => {

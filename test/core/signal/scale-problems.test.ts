@@ -28,12 +28,15 @@ describe("scaleProblems", () => {
       { kind: "not-positive", field: "per100", value: -400 },
       { kind: "not-positive", field: "step", value: 0 },
     ]);
-    expect(scaleProblems({ ...sound, centre: us(-1), reach: pct(0) }).map((problem) => problem.kind)).toEqual(
-      ["not-positive", "not-positive"],
-    );
+    expect(scaleProblems({ ...sound, centre: us(-1), per100: us(0), reach: pct(0) })).toEqual([
+      { kind: "not-positive", field: "centre", value: -1 },
+      { kind: "not-positive", field: "per100", value: 0 },
+      { kind: "not-positive", field: "reach", value: 0 },
+    ]);
   });
 
-  it("refuses a step that is past the reach", () => {
+  it("refuses a step that is past the reach, not one that is all of it", () => {
+    expect(scaleProblems({ ...sound, step: pct(125) })).toEqual([]);
     expect(scaleProblems({ ...sound, step: pct(200) })).toEqual([
       { kind: "step-past-reach", stepPercent: 200, reachPercent: 125 },
     ]);

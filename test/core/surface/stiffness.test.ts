@@ -1,19 +1,23 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { fightingTorque } from "../../../packages/core/src/surface/fighting-torque.ts";
-import { inSeries, servoStiffness, swingFrequencyHz } from "../../../packages/core/src/surface/stiffness.ts";
+import {
+  servoStiffness,
+  stiffnessInSeries,
+  swingFrequencyHz,
+} from "../../../packages/core/src/surface/stiffness.ts";
 import { deg, nm } from "../../../packages/core/src/units/quantity.ts";
 import { evenly } from "../../support/evenly.ts";
 
-describe("inSeries", () => {
+describe("stiffnessInSeries", () => {
   it("is softer than the softest, and half of two equal ones", () => {
     fc.assert(
       fc.property(fc.array(evenly(0.1, 100), { minLength: 2, maxLength: 5 }), (all) => {
-        expect(inSeries(all)).toBeLessThan(Math.min(...all));
-        expect(inSeries(all)).toBeGreaterThanOrEqual((Math.min(...all) / all.length) * (1 - 1e-12));
+        expect(stiffnessInSeries(all)).toBeLessThan(Math.min(...all));
+        expect(stiffnessInSeries(all)).toBeGreaterThanOrEqual((Math.min(...all) / all.length) * (1 - 1e-12));
       }),
     );
-    expect(inSeries([42])).toBeCloseTo(42, 12);
+    expect(stiffnessInSeries([42])).toBeCloseTo(42, 12);
   });
 });
 
@@ -61,7 +65,7 @@ describe("fightingTorque", () => {
     const torque = fightingTorque(mismatch, stiffnesses);
     expect(Math.abs(mismatchUs).toFixed(1)).toBe("41.8");
     expect(Math.abs(mismatch).toFixed(2)).toBe("3.84");
-    expect(inSeries(stiffnesses).toFixed(1)).toBe("11.4");
+    expect(stiffnessInSeries(stiffnesses).toFixed(1)).toBe("11.4");
     expect(torque.toFixed(2)).toBe("0.76");
     expect(Math.floor((100 * torque) / 1.1)).toBe(69);
   });

@@ -1,6 +1,6 @@
 import fc from "fast-check";
-import type { TransmitterEdit } from "../../../packages/core/src/transmitter/apply-edit.ts";
-import { applyEdit } from "../../../packages/core/src/transmitter/apply-edit.ts";
+import type { TransmitterEdit } from "../../../packages/core/src/transmitter/apply-edits.ts";
+import { applyEdits } from "../../../packages/core/src/transmitter/apply-edits.ts";
 import { factoryState } from "../../../packages/core/src/transmitter/factory-state.ts";
 import type {
   ControlPositions,
@@ -73,11 +73,7 @@ const device: fc.Arbitrary<Device> = fc.oneof(
     .map(([a, b]): Device => ({ kind: "stops", pulseUs: [Math.min(a, b), Math.max(a, b)] })),
 );
 
-export const arbitraryEndPoints: fc.Arbitrary<EndPoints> = fc.constantFrom(
-  "clamp",
-  "clampAboutShift",
-  "scale",
-);
+const arbitraryEndPoints: fc.Arbitrary<EndPoints> = fc.constantFrom("clamp", "clampAboutShift", "scale");
 
 /** A memory after any number of edits, with a scale of two spans and any chain of devices. */
 export const arbitraryTransmitter: fc.Arbitrary<Transmitter> = fc
@@ -91,8 +87,7 @@ export const arbitraryTransmitter: fc.Arbitrary<Transmitter> = fc
     edits: fc.array(arbitraryEdit, { maxLength: 25 }),
   })
   .map(({ endPoints, below, above, chain, trim, powerUpUs, edits }) =>
-    edits.reduce(
-      applyEdit,
+    applyEdits(
       factoryState({
         scale: {
           name: "desk set",
@@ -107,6 +102,7 @@ export const arbitraryTransmitter: fc.Arbitrary<Transmitter> = fc
         chains: { [output]: chain },
         ...(powerUpUs === undefined ? {} : { powerUpUs }),
       }),
+      edits,
     ),
   );
 

@@ -2,7 +2,10 @@ import { describe, expect, it } from "vitest";
 import { coverageFactor } from "../../../packages/core/src/uncertainty/coverage-factor.ts";
 import { type Distribution, draw } from "../../../packages/core/src/uncertainty/draw.ts";
 import { seededRandom } from "../../../packages/core/src/uncertainty/random.ts";
-import { fromRectangular, fromTriangular } from "../../../packages/core/src/uncertainty/standard-doubt.ts";
+import {
+  doubtFromRectangular,
+  doubtFromTriangular,
+} from "../../../packages/core/src/uncertainty/standard-doubt.ts";
 import { summarise } from "../../../packages/core/src/uncertainty/summarise.ts";
 
 const COUNT = 100_000;
@@ -20,8 +23,8 @@ describe("draw", () => {
   // Exact moments; kurtosis 3 for the normal, less for the others, bounds the noise of the standard deviation.
   it.each([
     [{ kind: "normal", mean: 4, standard: 0.3 }, 0.3],
-    [{ kind: "rectangular", mean: 4, halfWidth: 0.3 }, fromRectangular(0.3)],
-    [{ kind: "triangular", mean: 4, halfWidth: 0.3 }, fromTriangular(0.3)],
+    [{ kind: "rectangular", mean: 4, halfWidth: 0.3 }, doubtFromRectangular(0.3)],
+    [{ kind: "triangular", mean: 4, halfWidth: 0.3 }, doubtFromTriangular(0.3)],
     [{ kind: "t", mean: 4, scale: 0.3, dof: 30 }, 0.3 * Math.sqrt(30 / 28)],
   ] as const)("has the mean and standard doubt of %o", (distribution, standard) => {
     const summary = summarise(drawn(distribution), 0.95);

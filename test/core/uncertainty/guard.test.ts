@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { findGuardProblem, guardSpanUs } from "../../../packages/core/src/uncertainty/guard.ts";
+import { guardSpanUs } from "../../../packages/core/src/uncertainty/guard.ts";
 import { evenly } from "../../support/evenly.ts";
 
 describe("guardSpanUs", () => {
@@ -34,27 +34,5 @@ describe("guardSpanUs", () => {
 
   it("takes another factor where one is stated", () => {
     expect(guardSpanUs({ pulseUs: 3, contactUs: 4 }, 3)).toBe(15);
-  });
-});
-
-describe("findGuardProblem", () => {
-  it("refuses a guard below what can be resolved, and below 5 us at all", () => {
-    expect(findGuardProblem(3, 7.1)).toEqual({ kind: "guardTooSmall", guardUs: 3, leastUs: 7.1 });
-    expect(findGuardProblem(4, 2)).toEqual({ kind: "guardTooSmall", guardUs: 4, leastUs: 5 });
-  });
-
-  it("asks for a reason above 30 us, but not where the doubt itself is that large", () => {
-    expect(findGuardProblem(31, 7)).toEqual({ kind: "guardWithoutReason", guardUs: 31, mostUs: 30 });
-    expect(findGuardProblem(41, 40)).toEqual({ kind: "guardWithoutReason", guardUs: 41, mostUs: 40 });
-    expect(findGuardProblem(40, 40)).toBeUndefined();
-  });
-
-  it("lets every guard between pass", () => {
-    fc.assert(
-      fc.property(evenly(0, 30), evenly(0, 30), (first, second) => {
-        const [resolvable, guard] = [Math.min(first, second), Math.max(first, second, 5)];
-        expect(findGuardProblem(guard, resolvable)).toBeUndefined();
-      }),
-    );
   });
 });

@@ -9,7 +9,7 @@ import {
   propagateCorrelated,
   sharedCorrelation,
 } from "../../../packages/core/src/uncertainty/propagate.ts";
-import { fromRepeated } from "../../../packages/core/src/uncertainty/standard-doubt.ts";
+import { doubtFromRepeated } from "../../../packages/core/src/uncertainty/standard-doubt.ts";
 import reference from "../../fixtures/uncertainty.json";
 import { evenly } from "../../support/evenly.ts";
 
@@ -195,7 +195,7 @@ describe("propagateCorrelated", () => {
   ] as const)("gives the standard's %s, whose inputs were read together", (name, model) => {
     const { data, corr, results } = reference.H2;
     const inputs = (["V", "I", "phi"] as const).map((input) => {
-      const { mean = NaN, ...doubt } = fromRepeated(data[input]) ?? {};
+      const { mean = NaN, ...doubt } = doubtFromRepeated(data[input]) ?? {};
       return { name: input, value: mean, standard: NaN, ...doubt };
     });
     const parts = linearise(([v = NaN, i = NaN, phi = NaN]) => model(v, i, phi), inputs) ?? [];

@@ -4,7 +4,10 @@ import { type Distribution, draw } from "../../../packages/core/src/uncertainty/
 import { propagate } from "../../../packages/core/src/uncertainty/propagate.ts";
 import type { Random } from "../../../packages/core/src/uncertainty/random.ts";
 import { type Simulation, simulate, type Trial } from "../../../packages/core/src/uncertainty/simulate.ts";
-import { fromRectangular, fromTriangular } from "../../../packages/core/src/uncertainty/standard-doubt.ts";
+import {
+  doubtFromRectangular,
+  doubtFromTriangular,
+} from "../../../packages/core/src/uncertainty/standard-doubt.ts";
 import reference from "../../fixtures/uncertainty.json";
 import { evenly } from "../../support/evenly.ts";
 import { FOUR_BAR_KEYS, fourBarInputs, hornAngleDeg } from "./four-bar.ts";
@@ -33,8 +36,8 @@ describe("simulate", () => {
   );
   const standardOf = (input: Distribution) => {
     if (input.kind === "normal") return input.standard;
-    if (input.kind === "rectangular") return fromRectangular(input.halfWidth);
-    return input.kind === "triangular" ? fromTriangular(input.halfWidth) : NaN;
+    if (input.kind === "rectangular") return doubtFromRectangular(input.halfWidth);
+    return input.kind === "triangular" ? doubtFromTriangular(input.halfWidth) : NaN;
   };
 
   it("agrees with linear propagation where the model is straight", () => {

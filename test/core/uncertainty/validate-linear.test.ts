@@ -3,7 +3,7 @@ import { coverageFactor } from "../../../packages/core/src/uncertainty/coverage-
 import { draw } from "../../../packages/core/src/uncertainty/draw.ts";
 import { propagate } from "../../../packages/core/src/uncertainty/propagate.ts";
 import { simulate, type Trial } from "../../../packages/core/src/uncertainty/simulate.ts";
-import { isLinearValid } from "../../../packages/core/src/uncertainty/validate-linear.ts";
+import { isLinearValid, linearExcess } from "../../../packages/core/src/uncertainty/validate-linear.ts";
 import reference from "../../fixtures/uncertainty.json";
 
 function isValid(trial: Trial, value: number, standard: number): boolean {
@@ -31,4 +31,13 @@ describe("isLinearValid", () => {
       expect(isValid(trial, x1 ** 2, linear)).toBe(false);
     },
   );
+});
+
+describe("linearExcess", () => {
+  it("is above 0 at an end where the straight-line interval holds more than it needs to, below 0 where it falls short", () => {
+    const simulated = simulate((random) => random(), { seed: 1, trials: 10_000 });
+    if (simulated === undefined) throw new Error("nothing to summarise");
+    const [low, high] = linearExcess({ value: 1, expanded: 3 }, { ...simulated, symmetric: [-1, 5] });
+    expect([low, high]).toEqual([1, -1]);
+  });
 });

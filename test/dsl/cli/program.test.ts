@@ -21,6 +21,8 @@ describe("help", () => {
         plan [options] <model>               Print the setup plan of a model.
         check [options] <model>              Print the findings of a model, without
                                              the plan.
+        doubt [options] <model>              Print how sure each position is, and what
+                                             makes it unsure.
         sheet [options] <model>              Print the bench sheet of a model, with
                                              pictures.
         convert [options] [model]            Turn one pulse into percent or back, with

@@ -10,7 +10,7 @@ import { readingDoubt } from "./doubts.ts";
 import { describeWish, listWishes } from "./list-wishes.ts";
 import { restState } from "./motion.ts";
 import { placeMoves } from "./place-moves.ts";
-import { doubtAt } from "./plan-doubt.ts";
+import { standardAt } from "./plan-doubt.ts";
 import { inDegrees } from "./read-response.ts";
 import { reportTo } from "./report.ts";
 import { resolveBench } from "./resolve-bench.ts";
@@ -151,17 +151,17 @@ function wantedOf(
   for (const wish of [...(single ?? []), ...(together ?? [])]) {
     if (wanted.has(wish.place)) continue;
     const pulseUs = rig.travel.pulseAt(wish.place);
-    const doubt = pulseUs === undefined ? undefined : doubtAt(rig, pulseUs);
+    const standard = pulseUs === undefined ? undefined : standardAt(rig, pulseUs);
     const gap = nextReading(points, [wish.place], doubts);
     wanted.set(wish.place, {
       what: describeWish(wish),
       deflectionDeg: wish.place,
-      ...(pulseUs === undefined || doubt === undefined
+      ...(pulseUs === undefined || standard === undefined
         ? {}
         : {
             known: {
               pulseUs,
-              uncertaintyDeg: expand(doubt.standard),
+              uncertaintyDeg: expand(standard),
               ...(gap?.kind === "gap" ? { gapDeg: gap.gapDeg } : {}),
             },
           }),

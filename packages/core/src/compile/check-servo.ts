@@ -1,14 +1,14 @@
 import type { Model } from "../model/model.ts";
 import { servoDrift } from "../surface/thermal-shift.ts";
-import { us } from "../units/quantity.ts";
+import { heatAt, kelvinFromBench } from "./heat.ts";
 import type { Output } from "./output.ts";
 import type { Report } from "./report.ts";
 import type { Rig } from "./rig-servos.ts";
 
 /** An analogue servo wants at least so long from pulse to pulse. (assumption of experience) */
 const leastFrameMs = 15;
-/** Temperature of a bench that states none. (assumption of experience) */
-const usualCelsius = 20;
+/** An angle meter shows no less than this. (assumption of experience) */
+const worthMentionDeg = 0.1;
 
 /** What a servo itself does not like: pulses beyond its own, short frames, heat and cold that its guard does not cover. */
 export function checkServos(outputs: readonly Output[], model: Model, report: Report): void {
@@ -40,23 +40,26 @@ function checkFrame({ named }: Rig, { radio }: Model, report: Report): void {
     report("frame-short", [...named.address, "type"], { servo: named.id, frameMs, leastMs: leastFrameMs });
 }
 
-function checkTemperatures(
-  { named, bench, response }: Rig,
-  guardUs: number,
-  { temperatures }: Model,
-  report: Report,
-): void {
-  if (temperatures === undefined) return;
-  const measured = named.servo.bench.measured?.temperature ?? usualCelsius;
-  const kelvin = Math.max(...temperatures.map((celsius) => Math.abs(celsius - measured)));
+function checkTemperatures(rig: Rig, guardUs: number, model: Model, report: Report): void {
+  const { named, bench } = rig;
+  const heat = heatAt(rig, bench.levelUs, model);
+  const kelvin = model.temperatures && kelvinFromBench(rig, model.temperatures);
+  if (kelvin === undefined) return;
   const shiftUs = servoDrift(kelvin);
-  const slope = response?.slopeAt(us(bench.levelUs)) ?? 0;
   if (shiftUs > guardUs)
     report("thermal-shift", [...named.address, "bench", "guard"], {
       servo: named.id,
       kelvin,
       shiftUs,
-      shiftDeg: Math.abs(shiftUs * slope),
+      shiftDeg: heat?.servoDeg ?? 0,
       guardUs,
     });
+  if (heat?.rod === undefined || heat.rod.deflectionDeg < worthMentionDeg) return;
+  report("rod-grows", [...named.address, "rod", "along"], {
+    servo: named.id,
+    kelvin,
+    growthMm: heat.rod.growthMm,
+    rodDeg: heat.rod.deflectionDeg,
+    shiftDeg: heat.shiftDeg,
+  });
 }

@@ -1,7 +1,7 @@
 import type { Model } from "../model/model.ts";
 import type { PlanMatch } from "../plan/setup-plan.ts";
-import { differenceDoubt } from "../uncertainty/agreement.ts";
 import { expand } from "../uncertainty/expand.ts";
+import { doubtBetween } from "./doubt-between.ts";
 import { type Apart, furthestApart, type Side } from "./legs.ts";
 import type { Report } from "./report.ts";
 
@@ -19,7 +19,7 @@ export function compareSides(sides: readonly Side[], model: Model, report: Repor
     if (worst === undefined) return [];
     const surfaces = [worst.sides[0].member.motion.name, worst.sides[1].member.motion.name] as const;
     const worstDeg = Math.abs(worst.value);
-    const uncertaintyDeg = expand(differenceDoubt(...worst.doubts));
+    const uncertaintyDeg = expand(doubtBetweenSides(worst));
     const between = [worst.leg.from, worst.leg.to] as const;
     if (worstDeg > declared.within)
       report("sides-differ", ["groups", group], {
@@ -47,4 +47,8 @@ function furthest(sides: readonly Side[]): Apart | undefined {
     }
   });
   return worst;
+}
+
+function doubtBetweenSides({ sides: [one, other], pulsesUs: [oneUs, otherUs] }: Apart): number {
+  return doubtBetween([one.member.rig, oneUs], [other.member.rig, otherUs], "channels")?.standard ?? 0;
 }

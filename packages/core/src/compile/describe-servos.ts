@@ -5,7 +5,7 @@ import { angleOfSine } from "../numeric/angle.ts";
 import type { Response } from "../response/response.ts";
 import { expand } from "../uncertainty/expand.ts";
 import { deg } from "../units/quantity.ts";
-import { doubtAt } from "./plan-doubt.ts";
+import { standardAt } from "./plan-doubt.ts";
 import { resolveNames } from "./resolve-names.ts";
 import { type Rig, rigServos } from "./rig-servos.ts";
 import { sortKeys } from "./sort-keys.ts";
@@ -91,8 +91,8 @@ function describeServo(rig: Rig): ServoDescription {
             response,
             points: points.map(({ pulseUs, deflectionDeg }) => ({ pulseUs, deflectionDeg, uncertaintyDeg })),
             uncertaintyAt: (pulseUs) => {
-              const doubt = doubtAt(rig, pulseUs);
-              return doubt && expand(doubt.standard);
+              const standard = standardAt(rig, pulseUs);
+              return standard === undefined ? undefined : expand(standard);
             },
           },
         }),

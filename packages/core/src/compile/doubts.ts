@@ -1,7 +1,7 @@
 import type { Instruments, Radio, Reading, ServoType, Surface } from "../model/model.ts";
 import { throwMmPerDegAt } from "../surface/throw.ts";
 import { deflectionDoubt } from "../uncertainty/deflection-doubt.ts";
-import { type Propagated, propagate } from "../uncertainty/propagate.ts";
+import { type Contribution, type Propagated, propagate } from "../uncertainty/propagate.ts";
 import { pulseDoubt } from "../uncertainty/pulse-doubt.ts";
 import { deg } from "../units/quantity.ts";
 import { largestStepUs } from "./step-span.ts";
@@ -35,13 +35,11 @@ export function readingDoubt(
   instruments: Instruments | undefined,
   readings: readonly Reading[] = [],
 ): ReadingDoubt & { readonly causes: Propagated } {
-  const meterDeg = Math.max(
-    instruments?.deflection ?? usual.deflectionDeg,
-    ...readings.map((one) => ruleDeg(one, surface, instruments)),
-  );
+  const meterDeg = instruments?.deflection ?? usual.deflectionDeg;
+  const worstRuleDeg = Math.max(0, ...readings.map((one) => ruleDeg(one, surface, instruments)));
   const causes = deflectionDoubt({
-    meterHalfWidthDeg: meterDeg,
-    zeroHalfWidthDeg: meterDeg,
+    ...(worstRuleDeg > meterDeg ? { ruleHalfWidthDeg: worstRuleDeg } : { meterHalfWidthDeg: meterDeg }),
+    zeroHalfWidthDeg: Math.max(meterDeg, worstRuleDeg),
     alignmentDeg: usual.alignmentDeg,
     freePlayHalfWidthDeg: surface.freePlay ?? usual.freePlayDeg,
   });
@@ -63,12 +61,26 @@ export function settingDoubt(
   });
 }
 
-/** Everything that makes a position on this servo uncertain at a pulse, degrees: how it was read, and how the pulse is obeyed. */
+/**
+ * Everything that makes a position on this servo uncertain at a pulse, degrees: how it was read, and how the pulse is
+ * obeyed. One meter, zeroed and laid on once, read the whole bench, and one tester set its pulses: what they are off by is the
+ * same in every reading, so that the response is off by that as a whole and what lies between readings is no surer than they are.
+ * A rule errs anew at each reading; it is taken as a whole too, which is never too little. Source: JCGM 100:2008 5.2.2.
+ */
 export function positionDoubt(reading: Propagated, setting: Propagated, slopeDegPerUs: number): Propagated {
-  return propagate([
+  return propagate(positionCauses(reading, setting, slopeDegPerUs));
+}
+
+/** The same cause by cause. */
+export function positionCauses(
+  reading: Propagated,
+  setting: Propagated,
+  slopeDegPerUs: number,
+): Contribution[] {
+  return [
     ...reading.budget.map(({ name, standard }) => ({ name, standard, sensitivity: 1 })),
     ...setting.budget.map(({ name, standard }) => ({ name, standard, sensitivity: slopeDegPerUs })),
-  ]);
+  ];
 }
 
 /** The half-width of a throw reading's doubt as an angle; 0 for a reading in degrees. */

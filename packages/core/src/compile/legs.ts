@@ -2,7 +2,6 @@ import type { EnteredWish } from "./enter-wishes.ts";
 import { entryAt } from "./entry-at.ts";
 import type { Wish } from "./list-wishes.ts";
 import type { Member, Output } from "./output.ts";
-import { doubtAt } from "./plan-doubt.ts";
 import { type Worst, worstDifference } from "./worst-difference.ts";
 
 /** The way of a channel from one setting to another, straight in pulse and in the same time on every channel. */
@@ -26,8 +25,6 @@ export interface Apart extends Worst {
   readonly sides: readonly [Side, Side];
   /** What either side is sent there. */
   readonly pulsesUs: readonly [number, number];
-  /** Standard doubt of either side there. */
-  readonly doubts: readonly [number, number];
 }
 
 /** The sides of a channel, one for each of its servos. */
@@ -53,7 +50,6 @@ export function furthestApart(one: Side, other: Side): Apart | undefined {
         leg,
         sides: [one, other],
         pulsesUs: [pulseOn(leg, worst.at), pulseOn(twin, worst.at)],
-        doubts: [standardOn(one, leg, worst.at), standardOn(other, twin, worst.at)],
       };
   }
   return furthest;
@@ -66,10 +62,6 @@ function pulseOn({ pulsesUs: [fromUs, toUs] }: Leg, at: number): number {
 function placeOn({ member }: Side, leg: Leg, at: number): number {
   // Entered pulses lie inside the travel, and so does all between them.
   return member.rig.travel.placeAt(pulseOn(leg, at)) ?? 0;
-}
-
-function standardOn({ member }: Side, leg: Leg, at: number): number {
-  return doubtAt(member.rig, pulseOn(leg, at))?.standard ?? 0;
 }
 
 function breaksOf({ member }: Side, { pulsesUs: [fromUs, toUs] }: Leg): number[] {

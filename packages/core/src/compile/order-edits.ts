@@ -1,6 +1,6 @@
 import { scaleOf } from "../plan/scale-of.ts";
 import type { Edit, SetupPlan } from "../plan/setup-plan.ts";
-import { applyEdits, type TransmitterEdit } from "../transmitter/apply-edit.ts";
+import { applyEdits, type TransmitterEdit } from "../transmitter/apply-edits.ts";
 import { factoryState } from "../transmitter/factory-state.ts";
 import type { Transmitter } from "../transmitter/transmitter.ts";
 import { type ChannelEntries, entriesOf, type PlaceEntry } from "./order-entries.ts";

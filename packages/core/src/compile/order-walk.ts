@@ -1,5 +1,5 @@
 import type { ChannelPulses, Edit, ProcedureStep } from "../plan/setup-plan.ts";
-import { editMemory } from "../transmitter/apply-edit.ts";
+import { editMemory } from "../transmitter/apply-edits.ts";
 import { type Interval, isInside, joinIntervals } from "../transmitter/interval.ts";
 import { pulseAt } from "../transmitter/outputs.ts";
 import { reachOf } from "../transmitter/reach.ts";

@@ -7,11 +7,20 @@ import type { EnteredWish } from "./enter-wishes.ts";
 import type { Output } from "./output.ts";
 import type { Rig } from "./rig-servos.ts";
 
-/** The doubt of where a servo puts its surface at a pulse; undefined where the bench knows no degrees. */
-export function doubtAt(
+/** Standard doubt (k = 1) of where a servo puts its surface at a pulse, degrees; undefined where the bench knows no degrees. */
+export function standardAt(
   { response, readingDoubt, settingDoubt }: Rig,
   pulseUs: number,
-): Propagated | undefined {
+): number | undefined {
+  const slope = response?.slopeAt(us(pulseUs));
+  return slope === undefined
+    ? undefined
+    : Math.sqrt(readingDoubt.standard ** 2 + (slope * settingDoubt.standard) ** 2);
+}
+
+/** The same with its budget. */
+export function doubtAt(rig: Rig, pulseUs: number): Propagated | undefined {
+  const { response, readingDoubt, settingDoubt } = rig;
   const slope = response?.slopeAt(us(pulseUs));
   return slope === undefined ? undefined : positionDoubt(readingDoubt, settingDoubt, slope);
 }
@@ -21,22 +30,23 @@ export function planDoubt(
   { members: [{ rig }] }: Output,
   wishes: readonly EnteredWish[],
 ): PlanDoubt | undefined {
-  let worst: PlanDoubt | undefined;
-  for (const { wish, entry } of wishes) {
-    const doubt = doubtAt(rig, entry.pulseUs);
-    if (doubt === undefined || expand(doubt.standard) <= (worst?.uncertaintyDeg ?? 0)) continue;
-    const { control, detent, stick } = wish;
-    worst = {
-      control,
-      ...(detent === undefined ? {} : { detent }),
-      ...(stick === undefined ? {} : { stick }),
-      uncertaintyDeg: expand(doubt.standard),
-      budget: doubt.budget.map(({ name, standard, share }) => ({
-        cause: name,
-        standardDeg: standard,
-        share,
-      })),
-    };
+  let worst: { readonly entered: EnteredWish; readonly standard: number } | undefined;
+  for (const entered of wishes) {
+    const standard = standardAt(rig, entered.entry.pulseUs) ?? 0;
+    if (standard > (worst?.standard ?? 0)) worst = { entered, standard };
   }
-  return worst;
+  const doubt = worst && doubtAt(rig, worst.entered.entry.pulseUs);
+  if (worst === undefined || doubt === undefined) return undefined;
+  const { control, detent, stick } = worst.entered.wish;
+  return {
+    control,
+    ...(detent === undefined ? {} : { detent }),
+    ...(stick === undefined ? {} : { stick }),
+    uncertaintyDeg: expand(worst.standard),
+    budget: doubt.budget.map(({ name, standard, share }) => ({
+      cause: name,
+      standardDeg: standard,
+      share,
+    })),
+  };
 }

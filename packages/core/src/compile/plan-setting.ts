@@ -10,7 +10,7 @@ import { entryAt } from "./entry-at.ts";
 import type { Entry } from "./entry-grid.ts";
 import { extensionAtDeflection } from "./extension.ts";
 import type { Member, Motion, Output } from "./output.ts";
-import { doubtAt } from "./plan-doubt.ts";
+import { standardAt } from "./plan-doubt.ts";
 import type { MemberLoad } from "./plan-load.ts";
 import type { Rig } from "./rig-servos.ts";
 import { trailingEdge } from "./trailing-edge.ts";
@@ -66,11 +66,11 @@ function planSetting(
 }
 
 function gives(rig: Rig, pulseUs: number, deflectionDeg: number, wantedDeg: number) {
-  const doubt = doubtAt(rig, pulseUs);
+  const standard = standardAt(rig, pulseUs);
   const errorDeg = deflectionDeg - wantedDeg;
-  return doubt === undefined
+  return standard === undefined
     ? { deflectionDeg, errorDeg }
-    : { deflectionDeg, errorDeg, uncertaintyDeg: expand(doubt.standard) };
+    : { deflectionDeg, errorDeg, uncertaintyDeg: expand(standard) };
 }
 
 function wanted({ surface }: Motion, { linked }: Rig, deflectionDeg: number) {

@@ -5,6 +5,7 @@ import { roundPercent } from "../signal/grid.ts";
 import { toPercent, toPulse } from "../signal/percent.ts";
 import { expand } from "../uncertainty/expand.ts";
 import { us } from "../units/quantity.ts";
+import { doubtBetween } from "./doubt-between.ts";
 import type { ExactWish } from "./enter-wishes.ts";
 import { describeWish } from "./list-wishes.ts";
 import type { Output } from "./output.ts";
@@ -61,13 +62,20 @@ function remarkNextReading(
 function remarkYLead({ members, channel }: Output, wishes: readonly ExactWish[], report: Report): void {
   const [first, ...others] = members;
   if (others.length === 0 || first.rig.travel.unit !== "deg") return;
-  const apart = wishes.map(({ wish, nearest }) => {
-    const places = members.flatMap(({ rig }) => rig.travel.placeAt(nearest.pulseUs) ?? []);
-    return { wish, apartDeg: Math.max(...places) - Math.min(...places) };
+  const apart = wishes.flatMap(({ wish, nearest: { pulseUs } }) => {
+    const places = members
+      .flatMap(({ rig }) => {
+        const place = rig.travel.placeAt(pulseUs);
+        return place === undefined ? [] : [{ sent: [rig, pulseUs] as const, place }];
+      })
+      .sort((a, b) => a.place - b.place);
+    const [lowest, highest] = [places[0], places.at(-1)];
+    return lowest && highest ? [{ wish, lowest, highest, apartDeg: highest.place - lowest.place }] : [];
   });
   const worst = apart.toSorted((a, b) => b.apartDeg - a.apartDeg)[0];
-  const doubtDeg = expand(first.rig.readingDoubt.standard);
-  if (worst !== undefined && worst.apartDeg > doubtDeg)
+  if (worst === undefined) return;
+  const doubtDeg = expand(doubtBetween(worst.lowest.sent, worst.highest.sent, "yLead")?.standard ?? 0);
+  if (worst.apartDeg > doubtDeg)
     report("y-lead-off", [...first.rig.named.address, "channel"], {
       channel,
       what: describeWish(worst.wish),

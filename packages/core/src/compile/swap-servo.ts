@@ -8,7 +8,7 @@ import {
 } from "../response/servo-swap.ts";
 import { expand } from "../uncertainty/expand.ts";
 import { us } from "../units/quantity.ts";
-import { doubtAt } from "./plan-doubt.ts";
+import { standardAt } from "./plan-doubt.ts";
 import { inDegrees } from "./read-response.ts";
 import { resolveNames } from "./resolve-names.ts";
 import { rigServos } from "./rig-servos.ts";
@@ -72,7 +72,7 @@ export function swapServo(
   const impossible = read.indexOf(undefined);
   if (impossible >= 0) return { kind: "impossible-reading", index: impossible };
   const points = read.filter((one): one is SwapReading => one !== undefined);
-  const map = mapServo(rig.response, points, (pulseUs) => expand(doubtAt(rig, pulseUs)?.standard ?? 0));
+  const map = mapServo(rig.response, points, (pulseUs) => expand(standardAt(rig, pulseUs) ?? 0));
   if (map.kind !== "map") return map;
 
   const { bench, label } = rig.named.servo;

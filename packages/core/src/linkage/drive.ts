@@ -44,6 +44,7 @@ export interface DriveRange {
   readonly high: DriveEnd;
 }
 
+/** One end of a drive's range: where shaft and surface stand there, and what ends it. */
 export interface DriveEnd {
   readonly rotation: Deg;
   readonly deflection: Deg;
@@ -56,6 +57,7 @@ export interface DriveEnd {
   readonly kind: DriveEndKind;
 }
 
+/** What ends a drive's range; `DriveEnd` says what each means. */
 export type DriveEndKind = "deadCentreHorn" | "turnsBack" | "cannotAssemble" | "trackEnd" | "full";
 
 /** Leverage of one rod. Rod force = |hinge moment| / |surfaceLever|; torque at the servo = |hinge moment| * |ratio|. */
@@ -79,6 +81,7 @@ export interface Drawing {
   readonly to: string;
 }
 
+/** A straight part between two of a drawing's points, by their names. */
 export interface Segment {
   readonly part: "arm" | "rod" | "horn" | "track" | "cable" | "wire" | "surface";
   readonly between: readonly [string, string];

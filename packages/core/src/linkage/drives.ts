@@ -31,7 +31,10 @@ const makers: { readonly [Kind in Linkage["kind"]]: Maker<Kind> } = {
   chain: chainDrive,
 };
 
-/** Makes a linkage computable, or says with numbers why it has no level position. Never throws. */
+/**
+ * Makes a linkage computable: its branch through the level position as declared, with forward, inverse, ratio and levers.
+ * Or says with numbers why it has no level position: a problem has a `kind`, a drive has none. Never throws.
+ */
 export function drive(linkage: Linkage): Drive | LinkageProblem {
   return make(linkage, 0);
 }

@@ -2,7 +2,7 @@ import { degrees, radians } from "../numeric/angle.ts";
 import { type Deg, deg, type Mm, mm } from "../units/quantity.ts";
 import { solveAngle } from "./solve-angle.ts";
 
-/** A point of the section from the hinge, at level: aft, up. */
+/** A point of the section at level, millimetres from the hinge: aft, up. */
 export type SectionPoint = readonly [aft: Mm, up: Mm];
 
 /** How far a nose stands from the cove ahead of it. */

@@ -23,7 +23,7 @@ export interface Candidate {
 }
 
 /** The numbers of a combination that does what is wanted. */
-export interface Verdict {
+export interface SizeVerdict {
   /** Pin to pin. */
   readonly rod: Mm;
   /** Rotation from level at the wanted deflections. */
@@ -75,7 +75,7 @@ export function judgeCandidate(
   candidate: Candidate,
   { wanted, servo }: SizeTask,
   leastSine: number,
-): Verdict | CandidateFault {
+): SizeVerdict | CandidateFault {
   const made = drive(candidate.linkage);
   if (isProblem(made)) return "cannotBeMade";
   const [rotationUp, rotationDown] = [made.rotationAt(wanted.up), made.rotationAt(wanted.down)];

@@ -20,6 +20,7 @@ export interface SizeTask {
   readonly levelRotations?: readonly Deg[];
 }
 
+/** Where shaft and hinge lie: in one plane, `base` aft and `rise` up, or anywhere in space. */
 export type SizePlace =
   | { readonly kind: "plane"; readonly base: Mm; readonly rise: Mm }
   | ({ readonly kind: "space" } & Omit<RuleMeasurements, "arm" | "armAt" | "horn" | "hornAt" | "rod">);

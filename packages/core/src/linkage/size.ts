@@ -4,10 +4,11 @@ import {
   type CandidateFault,
   judgeCandidate,
   listCandidates,
-  type Verdict,
+  type SizeVerdict,
 } from "./size-candidate.ts";
 import type { SizeTask } from "./size-task.ts";
 
+/** What makes one combination better than another. */
 export interface SizePreferences {
   /**
    * How much even servo travel counts against torque: servo travel that is a tenth uneven counts as this times a tenth less
@@ -21,11 +22,12 @@ export interface SizePreferences {
 }
 
 /** A linkage that does what is wanted, and the numbers that say how well. */
-export interface Proposal extends Candidate, Verdict {
+export interface Proposal extends Candidate, SizeVerdict {
   /** Torque lost to gearing and uneven travel: `worstRatio` (1 + evenTravel `unevenness`); the least comes first. */
   readonly score: number;
 }
 
+/** What the search found. */
 export interface SizeResult {
   /** Best first; those alike in the order of the task's lists. */
   readonly proposals: readonly Proposal[];
@@ -36,6 +38,7 @@ export interface SizeResult {
   readonly rejected: Readonly<Record<CandidateFault, number>>;
 }
 
+/** Why nothing was searched. */
 export type SizeProblem =
   /** More combinations than are tried. */
   | { readonly kind: "tooMany"; readonly combinations: number; readonly most: number }
@@ -43,7 +46,7 @@ export type SizeProblem =
   | { readonly kind: "nothingToTry"; readonly name: string };
 
 /** Some five seconds of work. */
-export const MOST_COMBINATIONS = 100_000;
+const MOST_COMBINATIONS = 100_000;
 
 /** Common practice, no source. */
 const LEAST_SINE = Math.sin(radians(20));

@@ -71,6 +71,7 @@ export interface Instruments {
   readonly meter?: "square" | "alongFlight" | "gravity";
 }
 
+/** A hinged part and what moves it. */
 export interface Surface {
   /** Hinge line to trailing edge, square to the hinge, where throws are read. */
   readonly chord?: Mm;
@@ -98,6 +99,7 @@ export interface Surface {
   readonly servos?: Readonly<Record<string, Servo>>;
 }
 
+/** One servo of a surface: its channel, its bench and what turns its shaft into deflection. */
 export interface Servo {
   /** Output of the receiver, 1 to 32. */
   readonly channel: number;
@@ -131,6 +133,7 @@ export interface Rod {
   readonly ends?: "pinned" | "fixedPinned" | "fixed" | "fixedFree";
 }
 
+/** What a servo's sheet says of its kind; what is left out is not known. */
 export interface ServoType {
   readonly torque?: Nm;
   readonly speed?: DegPerS;
@@ -168,6 +171,8 @@ export interface Measured {
 
 /** The last pulse at which all was well, alone or with the reason that it is the last. */
 export type Stop = Us | MeasuredStop;
+
+/** A stop with the reason why the travel ends there. */
 export interface MeasuredStop {
   readonly kind: "stop";
   readonly pulse: Us;
@@ -175,6 +180,8 @@ export interface MeasuredStop {
   /** Holding current at the stop. */
   readonly current?: Amps;
 }
+
+/** Why a travel ends: parts touch, the linkage comes to a dead centre, the structure bends, the servo or its signal ends, or the builder wants it so. */
 export type StopReason = "contact" | "deadCentre" | "structure" | "servo" | "signal" | "choice";
 
 /** A pulse, the deflection, throw or extension read at it, and for readings taken both ways, which way the servo came. */
@@ -182,6 +189,7 @@ export type Reading =
   | readonly [pulse: Us, at: Deg | AtThrow | AtExtension]
   | readonly [pulse: Us, at: Deg | AtThrow | AtExtension, way: "out" | "back"];
 
+/** A place stated as a throw. */
 export interface AtThrow {
   readonly kind: "throw";
   /** Trailing-edge travel at the surface's chord, trailing edge down positive. */
@@ -194,6 +202,7 @@ export interface AtExtension {
   readonly mm: Mm;
 }
 
+/** A place stated as a pulse of the servo itself. */
 export interface AtPulse {
   readonly kind: "pulse";
   readonly us: Us;
@@ -208,18 +217,22 @@ export interface AtPart {
 /** Where a move wants a surface: an angle, a throw, an extension, or on a bench without readings a pulse or a part. */
 export type Place = Deg | AtThrow | AtExtension | AtPulse | AtPart;
 
+/** Surfaces that one name moves. */
 export type Group =
   | { readonly kind: "together"; readonly surfaces: readonly string[] }
   /** Surfaces that must agree within a tolerance all along their travel. */
   | { readonly kind: "matched"; readonly surfaces: readonly string[]; readonly within: Deg };
 
+/** What the pilot moves. */
 export type Control = Selector | Stick;
 
+/** A control with named positions, in order; it starts at the first. */
 export interface Selector<Detent extends string = string> {
   readonly kind: "selector";
   readonly detents: readonly Detent[];
 }
 
+/** A control that runs from -1 to +1. */
 export interface Stick {
   readonly kind: "stick";
   /** Largest trim, percent of the stick's travel to one side. */
@@ -237,6 +250,8 @@ export interface PerMoves {
   readonly per: string;
   readonly cases: Readonly<Record<string, SelectorMoves | StickMoves>>;
 }
+
+/** What one control does to the surfaces. */
 export type Moves = SelectorMoves | StickMoves | PerMoves;
 
 /** The fastest speed at which each detent, or each stick at full travel, is used; `otherwise` holds for all not named. */

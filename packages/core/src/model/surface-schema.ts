@@ -44,7 +44,7 @@ const rodSchema = strict({
 }).meta({ id: "Rod" });
 
 /** Schema of `Servo`. */
-export const servoSchema = strict({
+const servoSchema = strict({
   channel: whole("receiver output", 1, 32),
   yLead: z.literal(true).exactOptional(),
   label: label.exactOptional(),

@@ -6,30 +6,36 @@ import type { CurvePoint, PercentPulse, PlanChannel, PlanRadio, Setting, SetupPl
  * where only one plan says anything.
  */
 export type PlanChange =
-  | ({ readonly kind: "model" } & Sides<string>)
-  | ({ readonly kind: "radio" } & Sides<PlanRadio>)
+  | ({ readonly kind: "model" } & BeforeAfter<string>)
+  | ({ readonly kind: "radio" } & BeforeAfter<PlanRadio>)
   /** The servos of a channel that is new, gone, or feeds others; nothing else is told of it. */
-  | ({ readonly kind: "channel"; readonly channel: number } & Sides<readonly string[]>)
+  | ({ readonly kind: "channel"; readonly channel: number } & BeforeAfter<readonly string[]>)
   /** The label on a servo: another label is another servo. */
-  | ({ readonly kind: "label"; readonly channel: number; readonly servo: string } & Sides<string>)
-  | ({ readonly kind: "direction"; readonly channel: number } & Sides<PlanChannel["direction"]>)
-  | ({ readonly kind: "safe"; readonly channel: number } & Sides<PlanChannel["safeUs"]>)
-  | ({ readonly kind: "value"; readonly channel: number; readonly value: ValueName } & Sides<PercentPulse>)
-  | ({ readonly kind: "setting"; readonly place: SettingAt } & Sides<SettingValue>)
+  | ({ readonly kind: "label"; readonly channel: number; readonly servo: string } & BeforeAfter<string>)
+  | ({ readonly kind: "direction"; readonly channel: number } & BeforeAfter<PlanChannel["direction"]>)
+  | ({ readonly kind: "safe"; readonly channel: number } & BeforeAfter<PlanChannel["safeUs"]>)
+  | ({
+      readonly kind: "value";
+      readonly channel: number;
+      readonly value: ValueName;
+    } & BeforeAfter<PercentPulse>)
+  | ({ readonly kind: "setting"; readonly place: SettingAt } & BeforeAfter<SettingValue>)
   /** What positions add to the value at rest, where that is all that changed of them. */
   | { readonly kind: "adds"; readonly channel: number; readonly places: readonly AddedPlace[] }
-  | ({ readonly kind: "curve"; readonly channel: number } & Sides<readonly CurvePoint[]>)
+  | ({ readonly kind: "curve"; readonly channel: number } & BeforeAfter<readonly CurvePoint[]>)
   /** Seconds of a control's longest way. */
-  | ({ readonly kind: "transit"; readonly channel: number; readonly control: string } & Sides<number>)
-  | ({ readonly kind: "finding"; readonly code: string; readonly at: string } & Sides<Finding>)
+  | ({ readonly kind: "transit"; readonly channel: number; readonly control: string } & BeforeAfter<number>)
+  | ({ readonly kind: "finding"; readonly code: string; readonly at: string } & BeforeAfter<Finding>)
   /** Parts with other numbers that nobody enters, as computed from the rest. */
   | { readonly kind: "computed"; readonly parts: readonly ComputedPart[] };
 
-export interface Sides<T> {
+/** A value in the old and in the new plan; absent where that plan has none. */
+export interface BeforeAfter<T> {
   readonly before?: T;
   readonly after?: T;
 }
 
+/** The values that a channel has once. */
 export type ValueName = "lowLimit" | "highLimit" | "neutral" | "failsafe";
 
 /** Which setting of which channel. */
@@ -60,7 +66,7 @@ export type ComputedPart =
   | { readonly channel: number; readonly part: keyof PlanChannel };
 
 /** Both sides of a change, without those that are undefined. */
-export function sidesOf<T>(before: T | undefined, after: T | undefined): Sides<T> {
+export function sidesOf<T>(before: T | undefined, after: T | undefined): BeforeAfter<T> {
   return { ...(before === undefined ? {} : { before }), ...(after === undefined ? {} : { after }) };
 }
 

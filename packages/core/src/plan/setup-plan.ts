@@ -15,6 +15,7 @@ export interface SetupPlan {
   readonly cautions: readonly string[];
 }
 
+/** The signal scale that every percent of the plan stands on. */
 export interface PlanRadio {
   readonly name: string;
   readonly centreUs: number;
@@ -27,6 +28,7 @@ export interface PlanRadio {
   readonly curveSpacing?: "equal" | "free";
 }
 
+/** Everything to enter for one output of the receiver. */
 export interface PlanChannel {
   readonly channel: number;
   /** `"flapLeft"`, or `"rudder.upper"` where a surface has several servos. */
@@ -57,15 +59,18 @@ export interface PlanChannel {
   readonly failsafe: PercentPulse;
 }
 
+/** A percent of the plan's radio and the pulse that it gives. */
 export interface PercentPulse {
   readonly percent: number;
   readonly pulseUs: number;
 }
 
+/** One point of a channel's curve: input, -100 to +100, and output. */
 export interface CurvePoint extends PercentPulse {
   readonly commandPercent: number;
 }
 
+/** One position of one control: what the surface should do, and the value that makes it do so. */
 export interface Setting {
   readonly control: string;
   /** The selector's detent; a stick has `stick` in its place. */
@@ -109,6 +114,7 @@ export interface SettingLoad {
   readonly rodN?: number;
 }
 
+/** The value to enter, in each of the ways in which transmitters ask for it. */
 export interface Enter extends PercentPulse {
   /** What to add to the channel's percent at rest. */
   readonly addPercent: number;
@@ -118,11 +124,13 @@ export interface Enter extends PercentPulse {
   readonly commandPercent?: number;
 }
 
+/** The furthest pulse that is ever asked of a channel. */
 export interface Extreme extends PercentPulse {
   /** The combination of controls that asks it. A stick beyond 1 stands for its trim added to full travel. */
   readonly when: Readonly<Record<string, string | number>>;
 }
 
+/** The timed travel between two detents. */
 export interface Transit {
   readonly control: string;
   readonly from: string;
@@ -145,6 +153,7 @@ export interface Load {
   readonly airspeedMps: number;
 }
 
+/** The doubt of one setting's deflection and its causes. */
 export interface PlanDoubt {
   readonly control: string;
   readonly detent?: string;
@@ -159,6 +168,7 @@ export interface PlanDoubt {
   }[];
 }
 
+/** How far two surfaces that should agree come apart at worst. */
 export interface PlanMatch {
   readonly group: string;
   readonly withinDeg: number;
@@ -183,6 +193,7 @@ export interface PlanGang {
   readonly fightNm?: number;
 }
 
+/** What a transmitter that adds percents would give in place of what is wanted. */
 export interface Summed {
   readonly wantedDeg: number;
   readonly givesDeg: number;
@@ -206,11 +217,13 @@ export interface ProcedureStep {
   readonly reach: readonly ChannelPulses[];
 }
 
+/** A channel and the two pulses between which it stands. */
 export interface ChannelPulses {
   readonly channel: number;
   readonly pulseUs: readonly [low: number, high: number];
 }
 
+/** One change to one channel's memory. */
 export interface Edit {
   readonly channel: number;
   /** `clear`: a new memory, nothing mixed in; `neutral`: the value at rest; `direction`: a larger percent gives a longer pulse. */

@@ -10,6 +10,7 @@ export interface VerifyAgain {
   readonly groups: readonly string[];
 }
 
+/** What to measure again on one channel. */
 export interface ChannelCheck {
   readonly channel: number;
   /** Then nothing else is listed. */

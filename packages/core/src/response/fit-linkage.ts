@@ -40,6 +40,7 @@ export interface LinkageFit extends LinkageResponse {
   readonly agreement: Agreement;
 }
 
+/** A reading and how far the fit misses it. */
 export interface FitResidual extends FitPoint {
   /** What was read minus what the fit gives. */
   readonly missDeg: number;
@@ -73,6 +74,7 @@ export type FitProblem =
   /** The readings do not settle scale and zeros: all at one deflection, or nothing like this linkage. */
   | { readonly kind: "noFit" };
 
+/** A reading that the linkage, with its dimensions as they are, could never have given. */
 export interface ReadingOutOfReach {
   readonly kind: "readingOutOfReach";
   /** Place in the caller's readings, and the reading. */

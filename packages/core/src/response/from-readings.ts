@@ -26,6 +26,7 @@ export type ReadingProblem =
   /** The response uses the reading all the same. */
   | SuspiciousProblem;
 
+/** A response, as far as the readings bear one, and everything that is wrong with them. */
 export interface ReadingsResult {
   /** Absent where a problem says so. */
   readonly response?: Response;

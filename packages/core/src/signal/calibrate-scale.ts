@@ -1,6 +1,6 @@
 import { type Percent, type Us, us } from "../units/quantity.ts";
 import { findFlats } from "./find-flats.ts";
-import { type FittedScale, fitScale, fittedUs, type Sides } from "./fit-scale.ts";
+import { type BothSides, type FittedScale, fitScale, fittedUs } from "./fit-scale.ts";
 import { leaveOutEnds } from "./leave-out-ends.ts";
 import type { SignalScale } from "./signal-scale.ts";
 
@@ -39,7 +39,7 @@ export interface ScaleKink {
 export interface ScaleCalibration extends Pick<SignalScale, "centre" | "per100"> {
   readonly kind: "calibrated";
   readonly centreDoubtUs: number;
-  readonly per100DoubtUs: number | Sides;
+  readonly per100DoubtUs: number | BothSides;
   readonly residuals: readonly ReadingResidual[];
   /** The largest residual of a reading that was used. */
   readonly largest: ReadingResidual;

@@ -15,18 +15,21 @@ export interface Flat {
  * readings' doubts, where the readings' mean slope from end to end would change it by more than four.
  */
 export function findFlats(points: readonly PercentPulsePoint[], doubtUs: number): readonly Flat[] {
-  const means = meansByPercent(points);
-  const first = means[0];
-  const last = means.at(-1);
-  if (first === undefined || last === undefined || first === last) return [];
+  const [first, ...others] = meansByPercent(points);
+  if (first === undefined) return [];
+  const last = others.at(-1) ?? first;
   const usPerPercent = Math.abs(last.pulseUs - first.pulseUs) / (last.percent - first.percent);
 
-  const runs: [PercentPulsePoint, ...PercentPulsePoint[]][] = [[first]];
-  for (const point of means.slice(1)) {
-    const run = runs.at(-1);
-    const before = run?.at(-1);
-    if (run && before && staysPut(before, point, usPerPercent, doubtUs)) run.push(point);
-    else runs.push([point]);
+  let before = first;
+  let run: [PercentPulsePoint, ...PercentPulsePoint[]] = [first];
+  const runs = [run];
+  for (const point of others) {
+    if (staysPut(before, point, usPerPercent, doubtUs)) run.push(point);
+    else {
+      run = [point];
+      runs.push(run);
+    }
+    before = point;
   }
   return runs
     .filter((run) => run.length > 1)

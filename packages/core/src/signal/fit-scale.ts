@@ -2,7 +2,7 @@ import { fitLine, type PercentPulsePoint } from "./fit-line.ts";
 import { fitTwoSided } from "./fit-two-sided.ts";
 
 /** A number for each side of the centre. */
-export interface Sides {
+export interface BothSides {
   readonly below: number;
   readonly above: number;
 }
@@ -12,8 +12,8 @@ export interface FittedScale {
   readonly straight: boolean;
   readonly centreUs: number;
   readonly centreDoubtUs: number;
-  readonly per100Us: Sides;
-  readonly per100DoubtUs: Sides;
+  readonly per100Us: BothSides;
+  readonly per100DoubtUs: BothSides;
   /** Whether every reading is within its own doubt of the fit. */
   readonly fits: boolean;
 }
@@ -26,12 +26,12 @@ export interface FittedScale {
  */
 export function fitScale(points: readonly PercentPulsePoint[], doubtUs: number): FittedScale | undefined {
   const line = straightScale(points, doubtUs);
-  if (line === undefined || line.fits) return line;
+  if (line?.fits) return line;
   return twoSidedScale(points, doubtUs) ?? line;
 }
 
 /** The pulse that a fitted scale gives for a percent, microseconds. */
-export function fittedUs(scale: FittedScale, percent: number): number {
+export function fittedUs(scale: Pick<FittedScale, "centreUs" | "per100Us">, percent: number): number {
   return scale.centreUs + (percent * (percent < 0 ? scale.per100Us.below : scale.per100Us.above)) / 100;
 }
 
@@ -85,7 +85,6 @@ function judged(
   doubtUs: number,
   scale: Omit<FittedScale, "fits">,
 ): FittedScale {
-  const fitted = { ...scale, fits: true };
-  const fits = points.every((point) => withinDoubt(point.pulseUs - fittedUs(fitted, point.percent), doubtUs));
+  const fits = points.every((point) => withinDoubt(point.pulseUs - fittedUs(scale, point.percent), doubtUs));
   return { ...scale, fits };
 }

@@ -81,5 +81,5 @@ function sumsOf(side: readonly PercentPulsePoint[]): SideSums {
 }
 
 function severalPercents(side: readonly PercentPulsePoint[]): boolean {
-  return side.some((point) => point.percent !== side[0]?.percent);
+  return new Set(side.map((point) => point.percent)).size > 1;
 }

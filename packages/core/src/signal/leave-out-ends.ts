@@ -45,7 +45,7 @@ interface End extends ShortEnd {
 
 function endOf(points: readonly PercentPulsePoint[], where: "low" | "high"): End {
   const percents = percentsOf(points);
-  const [fromPercent = 0, toPercent = 0] = where === "low" ? percents.slice(0, 2) : percents.slice(-2);
+  const [fromPercent = 0, toPercent = 0] = where === "low" ? percents : percents.slice(-2);
   const percent = where === "low" ? fromPercent : toPercent;
   const readings = points.filter((point) => point.percent === percent);
   const pulseUs = sum(readings, (point) => point.pulseUs) / readings.length;
@@ -54,8 +54,8 @@ function endOf(points: readonly PercentPulsePoint[], where: "low" | "high"): End
 
 function fallsShort(end: End, scale: FittedScale, doubtUs: number): boolean {
   const missingUs = fittedUs(scale, end.percent) - end.pulseUs;
-  const inwardUs = end.where === "high" ? missingUs : -missingUs;
-  return inwardUs > 0 && !withinDoubt(inwardUs, 2 * doubtUs);
+  const inwardUs = Math.max(0, end.where === "high" ? missingUs : -missingUs);
+  return !withinDoubt(inwardUs, 2 * doubtUs);
 }
 
 function percentsOf(points: readonly PercentPulsePoint[]): readonly number[] {

@@ -1,7 +1,7 @@
 import type { Celsius, Mps } from "../units/quantity.ts";
 
-/** Where a model is flown. */
-export interface Field {
+/** The air above a flying field. */
+export interface FlyingField {
   /** Height above the sea, metres, geopotential: 0.2 m less than a map's 1000 m. */
   readonly heightM: number;
   /** Left out: that of the standard atmosphere at this height. */
@@ -13,7 +13,7 @@ export interface Field {
  * Undefined outside -2000 to 11000 m, which one lapse rate covers, and outside -100 to +100 degrees Celsius.
  * Source: ISO 2533:1975, constants from memory.
  */
-export function airDensity(field: Field): number | undefined {
+export function airDensity(field: FlyingField): number | undefined {
   const { heightM, temperature } = field;
   if (!(heightM >= LOWEST_M && heightM <= HIGHEST_M)) return undefined;
   if (temperature !== undefined && Math.abs(temperature) > LARGEST_CELSIUS) return undefined;
@@ -26,7 +26,7 @@ export function airDensity(field: Field): number | undefined {
 /** Density at sea level in the standard atmosphere, kg/m3. Source: ISO 2533:1975. */
 export const SEA_LEVEL_DENSITY = 1.225;
 
-/** Half the density (kg/m3) times the airspeed's square, pascals. */
+/** Half the density (kg/m3, above 0) times the airspeed's square, pascals; left out, the density at sea level. */
 export function dynamicPressurePa(airspeed: Mps, densityKgM3: number = SEA_LEVEL_DENSITY): number {
   return (densityKgM3 / 2) * airspeed ** 2;
 }

@@ -50,7 +50,7 @@ export function coefficientsPerDeg(b1PerDeg: number, b2PerDeg: number): HingeCoe
 
 /**
  * Size of the moment about the hinge at a dynamic pressure: the parts of incidence and deflection add up whatever their
- * signs, because the air may come from either side. An estimate; it does not know the surface's weight or inertia.
+ * signs, because the air may come from either side; the pressure is 0 or more. An estimate; it does not know the surface's weight or inertia.
  */
 export function hingeMoment(
   size: FlapSize,

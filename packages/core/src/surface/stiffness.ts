@@ -9,8 +9,11 @@ export function servoStiffness(torque: Nm, give: Deg = USUAL_GIVE): number {
   return torque / radians(give);
 }
 
-/** Stiffness of springs that carry the same torque one after the other; each above 0. */
-export function inSeries(stiffnesses: readonly number[]): number {
+/**
+ * Stiffness of springs that carry the same torque one after the other, in the unit of its parts, each above 0; Infinity,
+ * rigid, for none. Source: springs in series.
+ */
+export function stiffnessInSeries(stiffnesses: readonly number[]): number {
   return 1 / stiffnesses.reduce((sum, stiffness) => sum + 1 / stiffness, 0);
 }
 

@@ -1,6 +1,6 @@
 import { bend, passDevice, sendPulse } from "./shape-pulse.ts";
 import {
-  type Contribution,
+  type ControlContribution,
   type ControlPositions,
   contributionsByControl,
   countingContributions,
@@ -67,7 +67,7 @@ export function outputOverTime(
 function shareOf(
   transmitter: Transmitter,
   control: string,
-  own: readonly Contribution[],
+  own: readonly ControlContribution[],
   positions: ControlPositions,
 ): number {
   const counting = countingContributions(own, (selector, detent) => positions[selector] === detent);

@@ -1,7 +1,7 @@
 import { addIntervals, hullOf, type Interval, joinIntervals } from "./interval.ts";
 import { bend, passDevice, sendPulse } from "./shape-pulse.ts";
 import {
-  type Contribution,
+  type ControlContribution,
   contributionsByControl,
   countingContributions,
   furthestPosition,
@@ -66,10 +66,10 @@ function shareInterval(
   transmitter: Transmitter,
   memory: OutputMemory,
   control: string,
-  own: readonly Contribution[],
+  own: readonly ControlContribution[],
   standing: Standing,
 ): Interval {
-  const values = (some: readonly Contribution[]) =>
+  const values = (some: readonly ControlContribution[]) =>
     some.map(({ position, percent }) =>
       typeof position === "string" ? percent : percent * furthestPosition(transmitter, control),
     );

@@ -20,7 +20,7 @@ export interface Transmitter {
 export interface OutputMemory {
   /** The sum with every control at rest: a position, which the limits cut or scale. */
   readonly restPercent: number;
-  readonly contributions: readonly Contribution[];
+  readonly contributions: readonly ControlContribution[];
   /** Applied to the sum of rest and contributions; without one the sum passes as it is. */
   readonly curve?: readonly CurveKnot[];
   /** Centre shift. */
@@ -43,7 +43,7 @@ export interface OutputMemory {
  * What a control adds to the sum at one of its positions. A selector adds the value of its detent, nothing at a detent without
  * one; a stick goes from nothing at its centre straight to its value at -1 or +1, and on as far as its trim.
  */
-export interface Contribution {
+export interface ControlContribution {
   readonly control: string;
   readonly position: string | -1 | 1;
   /** Detents of selectors at which it counts. Of a control's contributions whose detents stand, those that name most count. */
@@ -66,11 +66,11 @@ export type ControlPositions = Readonly<Record<string, string | number>>;
 
 /** The contributions of one control that count, given which detents stand. */
 export function countingContributions(
-  contributions: readonly Contribution[],
+  contributions: readonly ControlContribution[],
   stands: (selector: string, detent: string) => boolean,
-): readonly Contribution[] {
+): readonly ControlContribution[] {
   let most = 0;
-  let counting: Contribution[] = [];
+  let counting: ControlContribution[] = [];
   for (const one of contributions) {
     const conditions = Object.entries(one.when);
     if (conditions.length < most || !conditions.every(([selector, detent]) => stands(selector, detent)))
@@ -85,8 +85,8 @@ export function countingContributions(
 /** The contributions of each control that has any, in the order in which the controls first come. */
 export function contributionsByControl({
   contributions,
-}: OutputMemory): ReadonlyMap<string, readonly Contribution[]> {
-  const grouped = new Map<string, Contribution[]>();
+}: OutputMemory): ReadonlyMap<string, readonly ControlContribution[]> {
+  const grouped = new Map<string, ControlContribution[]>();
   for (const one of contributions) {
     const own = grouped.get(one.control);
     if (own === undefined) grouped.set(one.control, [one]);

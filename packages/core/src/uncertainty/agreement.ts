@@ -1,7 +1,7 @@
 import { expand } from "./expand.ts";
 
 /** A verdict that leaves room for the doubt. */
-export type Verdict =
+export type ToleranceVerdict =
   /** Within the tolerance, whatever the doubt. */
   | "agrees"
   /** Outside the tolerance, whatever the doubt. */
@@ -11,7 +11,7 @@ export type Verdict =
 
 /**
  * Standard doubt of the difference of two values that share no cause of doubt. Values that share one go through
- * `propagateCorrelated`.
+ * `propagateDifference`.
  */
 export function differenceDoubt(first: number, second: number): number {
   return Math.hypot(first, second);
@@ -29,7 +29,12 @@ export function isEqualWithinDoubt(difference: number, standard: number, k?: num
  * Whether a difference is within plus and minus `tolerance`, 0 or more, guarded to both sides by k times its standard
  * doubt. Source: JCGM 106:2012 8.3, guarded acceptance and guarded rejection.
  */
-export function judgeTolerance(difference: number, standard: number, tolerance: number, k?: number): Verdict {
+export function judgeTolerance(
+  difference: number,
+  standard: number,
+  tolerance: number,
+  k?: number,
+): ToleranceVerdict {
   const expanded = expand(standard, k);
   if (Math.abs(difference) + expanded <= tolerance) return "agrees";
   return Math.abs(difference) - expanded > tolerance ? "differs" : "cannotTell";

@@ -1,5 +1,5 @@
 import { type Contribution, type Propagated, propagate } from "./propagate.ts";
-import { fromRectangular, fromScatter, fromStep } from "./standard-doubt.ts";
+import { doubtFromRectangular, doubtFromScatter, doubtFromStep } from "./standard-doubt.ts";
 
 /** What makes a deflection that was read uncertain. Degrees, 0 or more; left out: none. */
 export interface DeflectionCauses {
@@ -7,6 +7,8 @@ export interface DeflectionCauses {
   readonly displayStepDeg?: number;
   /** What the meter shows is true to plus and minus this. */
   readonly meterHalfWidthDeg?: number;
+  /** The rule that reads a throw in the meter's place is true to plus and minus this. */
+  readonly ruleHalfWidthDeg?: number;
   /** The meter's zero is true to plus and minus this. */
   readonly zeroHalfWidthDeg?: number;
   /** Standard doubt from the meter's alignment to the hinge. */
@@ -21,14 +23,15 @@ export interface DeflectionCauses {
 export function deflectionDoubt(causes: DeflectionCauses): Propagated {
   const { scatter } = causes;
   const contributions: Contribution[] = [
-    { name: "display", standard: fromStep(causes.displayStepDeg ?? 0), sensitivity: 1 },
-    { name: "meter", standard: fromRectangular(causes.meterHalfWidthDeg ?? 0), sensitivity: 1 },
-    { name: "zero", standard: fromRectangular(causes.zeroHalfWidthDeg ?? 0), sensitivity: 1 },
+    { name: "display", standard: doubtFromStep(causes.displayStepDeg ?? 0), sensitivity: 1 },
+    { name: "meter", standard: doubtFromRectangular(causes.meterHalfWidthDeg ?? 0), sensitivity: 1 },
+    { name: "rule", standard: doubtFromRectangular(causes.ruleHalfWidthDeg ?? 0), sensitivity: 1 },
+    { name: "zero", standard: doubtFromRectangular(causes.zeroHalfWidthDeg ?? 0), sensitivity: 1 },
     { name: "alignment", standard: causes.alignmentDeg ?? 0, sensitivity: 1 },
-    { name: "freePlay", standard: fromRectangular(causes.freePlayHalfWidthDeg ?? 0), sensitivity: 1 },
+    { name: "freePlay", standard: doubtFromRectangular(causes.freePlayHalfWidthDeg ?? 0), sensitivity: 1 },
     {
       name: "scatter",
-      standard: fromScatter(scatter?.deviationDeg ?? 0, scatter?.count ?? 1),
+      standard: doubtFromScatter(scatter?.deviationDeg ?? 0, scatter?.count ?? 1),
       sensitivity: 1,
       ...(scatter?.dof === undefined ? {} : { dof: scatter.dof }),
     },

@@ -6,7 +6,7 @@ export type Distribution =
   /** Anywhere within plus and minus the half-width, all equally likely. */
   | { readonly kind: "rectangular"; readonly mean: number; readonly halfWidth: number }
   | { readonly kind: "triangular"; readonly mean: number; readonly halfWidth: number }
-  /** The mean of few readings: `scale` is its standard doubt after `fromRepeated`, `dof` above 0. */
+  /** The mean of few readings: `scale` is its standard doubt after `doubtFromRepeated`, `dof` above 0. */
   | { readonly kind: "t"; readonly mean: number; readonly scale: number; readonly dof: number };
 
 /** One value of the input, by chance. Source: JCGM 101:2008 6.4 for the choice of distribution. */

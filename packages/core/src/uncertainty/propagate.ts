@@ -25,6 +25,7 @@ export interface Propagated {
   readonly budget: readonly BudgetLine[];
 }
 
+/** One input's part in a doubt. */
 export interface BudgetLine {
   readonly name: string;
   /** What this input alone would make of the result: |sensitivity| times its standard doubt. */

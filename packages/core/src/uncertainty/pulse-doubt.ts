@@ -1,5 +1,5 @@
 import { type Contribution, type Propagated, propagate } from "./propagate.ts";
-import { fromRectangular, fromStep } from "./standard-doubt.ts";
+import { doubtFromRectangular, doubtFromStep } from "./standard-doubt.ts";
 
 /** What makes a pulse uncertain. Microseconds, 0 or more; left out: none. */
 export interface PulseCauses {
@@ -16,10 +16,10 @@ export interface PulseCauses {
 /** Standard doubt of one pulse and its budget, microseconds. Source of the method: JCGM 100:2008 5.1.2. */
 export function pulseDoubt(causes: PulseCauses): Propagated {
   const contributions: Contribution[] = [
-    { name: "tester", standard: fromRectangular(causes.testerHalfWidthUs ?? 0), sensitivity: 1 },
-    { name: "step", standard: fromStep(causes.stepUs ?? 0), sensitivity: 1 },
+    { name: "tester", standard: doubtFromRectangular(causes.testerHalfWidthUs ?? 0), sensitivity: 1 },
+    { name: "step", standard: doubtFromStep(causes.stepUs ?? 0), sensitivity: 1 },
     { name: "jitter", standard: causes.jitterUs ?? 0, sensitivity: 1 },
-    { name: "deadBand", standard: fromRectangular(causes.deadBandHalfWidthUs ?? 0), sensitivity: 1 },
+    { name: "deadBand", standard: doubtFromRectangular(causes.deadBandHalfWidthUs ?? 0), sensitivity: 1 },
   ];
   return propagate(contributions.filter((one) => one.standard > 0));
 }

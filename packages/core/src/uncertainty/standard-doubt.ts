@@ -7,35 +7,39 @@ export interface RepeatedDoubt {
   readonly dof: number;
 }
 
-// Each takes what a builder states and gives a standard doubt (k = 1) in the same unit. Widths and deviations are 0 or more.
-
-/** Anywhere within plus and minus `halfWidth`, all equally likely. Source: JCGM 100:2008 4.3.7. */
-export function fromRectangular(halfWidth: number): number {
+/** Standard doubt (k = 1) of a value anywhere within plus and minus `halfWidth`, 0 or more, in its unit. Source: JCGM 100:2008 4.3.7. */
+export function doubtFromRectangular(halfWidth: number): number {
   return halfWidth / Math.sqrt(3);
 }
 
-/** Within plus and minus `halfWidth`, the middle likelier than the ends. Source: JCGM 100:2008 4.3.9. */
-export function fromTriangular(halfWidth: number): number {
+/** As `doubtFromRectangular`, where the middle is likelier than the ends. Source: JCGM 100:2008 4.3.9. */
+export function doubtFromTriangular(halfWidth: number): number {
   return halfWidth / Math.sqrt(6);
 }
 
-/** Shown or set in whole steps: half a step to either side. Source: JCGM 100:2008 F.2.2.1. */
-export function fromStep(step: number): number {
+/** Standard doubt of a value shown or set in whole steps, 0 or more: half a step to either side. Source: JCGM 100:2008 F.2.2.1. */
+export function doubtFromStep(step: number): number {
   return step / Math.sqrt(12);
 }
 
-/** Stated as an expanded doubt with its coverage factor, above 0. Source: JCGM 100:2008 4.3.3. */
-export function fromExpanded(expanded: number, k = 2): number {
+/** Standard doubt of what is stated as an expanded doubt, 0 or more, with its coverage factor, above 0. Source: JCGM 100:2008 4.3.3. */
+export function doubtFromExpanded(expanded: number, k = 2): number {
   return expanded / k;
 }
 
-/** The mean of `count` readings, 1 or more, whose scatter is known from before. Source: JCGM 100:2008 4.2.3. */
-export function fromScatter(deviation: number, count: number): number {
+/**
+ * Standard doubt of the mean of `count` readings, 1 or more, whose standard deviation, 0 or more, is known from before.
+ * Source: JCGM 100:2008 4.2.3.
+ */
+export function doubtFromScatter(deviation: number, count: number): number {
   return deviation / Math.sqrt(count);
 }
 
-/** Type A: the readings' own scatter. Undefined below two readings. Source: JCGM 100:2008 4.2.1 to 4.2.3. */
-export function fromRepeated(readings: readonly number[]): RepeatedDoubt | undefined {
+/**
+ * Mean of finite readings and its standard doubt from their own scatter; undefined below two readings.
+ * Source: JCGM 100:2008 4.2.1 to 4.2.3.
+ */
+export function doubtFromRepeated(readings: readonly number[]): RepeatedDoubt | undefined {
   const count = readings.length;
   if (count < 2) return undefined;
   const mean = readings.reduce((sum, reading) => sum + reading, 0) / count;

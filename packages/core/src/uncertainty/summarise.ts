@@ -11,6 +11,7 @@ export interface Summary {
   readonly shortest: Interval;
 }
 
+/** Both ends of an interval, in the unit of the values. */
 export type Interval = readonly [low: number, high: number];
 
 /**

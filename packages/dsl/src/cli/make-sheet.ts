@@ -1,4 +1,5 @@
-import { compile, type Model, type SetupPlan } from "@hingeline/core";
+import { type AsBuilt, compile, type Model, nearestName, type SetupPlan } from "@hingeline/core";
+import { loadAsBuilt } from "../load/load-as-built.ts";
 import { loadModel } from "../load/load-model.ts";
 import { pictureNames, pictureToSvg } from "../render/sheet/picture-to-svg.ts";
 import { sheetPages, sheetToHtml } from "../render/sheet/sheet-to-html.ts";
@@ -18,6 +19,8 @@ export interface SheetArgs {
   readonly pair?: string;
   /** One picture alone, as SVG. */
   readonly picture?: string;
+  /** A file of as-built readings (JSON), "-" for standard input: what was read, with its verdict, in place of the blanks. */
+  readonly asBuilt?: string;
   /** File to write instead of standard output. */
   readonly out?: string;
   /** Serves the page on this computer and makes it anew on every save. */
@@ -29,6 +32,8 @@ export type MadeSheet = { readonly plan: SetupPlan; readonly text: string } | { 
 
 /** Reads the model and draws what the arguments ask for. */
 export async function makeSheet(args: SheetArgs, io: Io, follow = false): Promise<MadeSheet> {
+  if (args.model === "-" && args.asBuilt === "-")
+    return { exitCode: tellUnusable("Only one of the two can be standard input.", io) };
   const loaded = await loadModel(args.model, io, { runs: args.static !== true });
   if ("problem" in loaded) return { exitCode: tellProblem(loaded.problem, io) };
   if ("findings" in loaded) {
@@ -37,15 +42,21 @@ export async function makeSheet(args: SheetArgs, io: Io, follow = false): Promis
   }
   const { model } = loaded;
   const plan = compile(model);
-  const drawn = drawSheet(model, plan, args, follow);
+  const read = args.asBuilt === undefined ? { asBuilt: undefined } : await loadAsBuilt(args.asBuilt, io);
+  if ("problem" in read) return { exitCode: tellUnusable(read.problem.message, io) };
+  const drawn = drawSheet(model, plan, { ...args, follow, asBuilt: read.asBuilt });
   return "problem" in drawn ? { exitCode: tellUnusable(drawn.problem, io) } : { plan, text: drawn.text };
+}
+
+interface Wanted extends Pick<SheetArgs, "surface" | "pair" | "picture" | "format"> {
+  readonly asBuilt?: AsBuilt | undefined;
+  readonly follow: boolean;
 }
 
 function drawSheet(
   model: Model,
   plan: SetupPlan,
-  { picture, format, ...args }: SheetArgs,
-  follow: boolean,
+  { picture, format, asBuilt, follow, ...args }: Wanted,
 ): { readonly text: string } | { readonly problem: string } {
   if (picture !== undefined) {
     const text = pictureToSvg(model, plan, picture);
@@ -55,9 +66,13 @@ function drawSheet(
   }
   const chosen = chooseSurfaces(model, plan, args);
   if ("problem" in chosen) return chosen;
-  const { surfaces } = chosen;
-  if (format === "markdown") return { text: sheetToMarkdown(model, plan, surfaces) };
-  return { text: sheetToHtml(model, plan, { follow, ...(surfaces === undefined ? {} : { surfaces }) }) };
+  const content = { surfaces: chosen.surfaces, asBuilt };
+  return {
+    text:
+      format === "markdown"
+        ? sheetToMarkdown(model, plan, content)
+        : sheetToHtml(model, plan, { ...content, follow }),
+  };
 }
 
 /** The surfaces that `--surface` and `--pair` name; undefined for the whole sheet. */
@@ -80,6 +95,9 @@ function chooseSurfaces(
   return { surfaces: [...surface, ...members] };
 }
 
+/** "There is no pair "flap". Did you mean "flaps"? There is ailerons, elevator, flaps." */
 function unknown(what: string, name: string, known: readonly string[]): string {
-  return `There is no ${what} "${name}"; there is ${known.length === 0 ? "none" : known.join(", ")}.`;
+  const nearest = nearestName(name, known);
+  const meant = nearest === undefined ? "" : `Did you mean "${nearest}"? `;
+  return `There is no ${what} "${name}". ${meant}There is ${known.length === 0 ? "none" : known.join(", ")}.`;
 }

@@ -29,6 +29,16 @@ export function parseCount(text: string): number {
   return value;
 }
 
+/** A whole number between two; its size is not held to that of parseNumber. Throws InvalidArgumentError for anything else. */
+export function parseWhole(least: number, most: number): (text: string) => number {
+  return (text) => {
+    const value = /^\d{1,16}$/.test(text) ? Number(text) : Number.NaN;
+    if (!(value >= least && value <= most))
+      throw new InvalidArgumentError(`It should be a whole number from ${least} to ${most}.`);
+    return value;
+  };
+}
+
 /** As parseNumber, 0 to `most` alone. */
 export function parseUpTo(most: number): (text: string) => number {
   return (text) => {

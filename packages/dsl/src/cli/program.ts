@@ -2,12 +2,13 @@ import { Argument, Command, CommanderError, Option } from "commander";
 import { visibleText } from "../render/visible-text.ts";
 import { addChangeCommands } from "./change-commands.ts";
 import type { CheckArgs } from "./check-command.ts";
+import type { DoubtArgs } from "./doubt-command.ts";
 import { exitDone, exitUnusable } from "./exit-code.ts";
 import type { InitArgs } from "./init-command.ts";
 import type { Io } from "./io.ts";
 import type { SheetArgs } from "./make-sheet.ts";
 import type { MeasureArgs } from "./measure-command.ts";
-import { parseNumber, parsePositive } from "./parse-number.ts";
+import { parseNumber, parsePositive, parseWhole } from "./parse-number.ts";
 import type { PlanArgs } from "./plan-command.ts";
 import type { SchemaArgs } from "./schema-command.ts";
 import type { SizeArgs } from "./size-command.ts";
@@ -80,6 +81,23 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
       const { checkCommand } = await import("./check-command.ts");
       done(await checkCommand({ model, ...options }, io));
     });
+  command("doubt", "Print how sure each position is, and what makes it unsure.")
+    .addArgument(modelArgument())
+    .option("--surface <name>", "only this surface")
+    .option("--control <name>", "only what this control does")
+    .option("--simulate", "check it with draws by chance, until their result stands still")
+    .option("--draws <number>", "so many draws instead, 2000 or more", parseWhole(2000, 10_000_000))
+    .option(
+      "--seed <number>",
+      "where the draws begin; the same number gives the same draws (default: 1)",
+      parseWhole(0, 1e15),
+    )
+    .addOption(formatOption())
+    .option("--static", "read a code file without running it")
+    .action(async (model: string, options: Omit<DoubtArgs, "model">) => {
+      const { doubtCommand } = await import("./doubt-command.ts");
+      done(await doubtCommand({ model, ...options }, io));
+    });
   command("sheet", "Print the bench sheet of a model, with pictures.")
     .addArgument(modelArgument())
     .addOption(
@@ -88,6 +106,7 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
     .option("--surface <names...>", "only the pages that show these surfaces")
     .option("--pair <name>", "only this page, or the pages of this group")
     .option("--picture <name>", "one picture alone, as SVG")
+    .option("--as-built <file>", "show these readings (JSON) and their verdicts in place of the blanks")
     .option("--static", "read a code file without running it")
     .option("--out <file>", "write to this file instead; a sheet with errors is not written")
     .option("--watch", "serve it on this computer and make it anew on every save")

@@ -1,15 +1,7 @@
-import {
-  asBuiltTemplate,
-  canonicalJson,
-  compile,
-  type DeflectionAt,
-  describeServos,
-  type Model,
-  us,
-  verify,
-} from "@hingeline/core";
+import { asBuiltTemplate, canonicalJson, compile, verify } from "@hingeline/core";
 import { loadAsBuilt } from "../load/load-as-built.ts";
 import { loadModel } from "../load/load-model.ts";
+import { measuredDeflection } from "../render/measured-deflection.ts";
 import { verifyToText } from "../render/verify-to-text.ts";
 import { exitDone, exitFindings } from "./exit-code.ts";
 import { frameFindings } from "./frame-findings.ts";
@@ -59,20 +51,11 @@ export async function verifyCommand(
   }
   const read = await loadAsBuilt(path, io);
   if ("problem" in read) return tellUnusable(read.problem.message, io);
-  const verification = verify(plan, read.asBuilt, { deflectionAt: responsesOf(loaded.model) });
+  const verification = verify(plan, read.asBuilt, { deflectionAt: measuredDeflection(loaded.model) });
   io.stdout.write(
     format === "json"
       ? `${canonicalJson(verification)}\n`
       : verifyToText(verification, plan, read.asBuilt, { colour: wantsColour(io.stdout, io) }),
   );
   return verification.passed ? exitDone : exitFindings;
-}
-
-/** The measured response of every servo, found by channel and surface. */
-function responsesOf(model: Model): DeflectionAt {
-  const servos = describeServos(model);
-  return (channel, surface, pulseUs) =>
-    servos
-      .find((one) => one.channel === channel && one.surface === surface)
-      ?.measured?.response.deflectionAt(us(pulseUs));
 }

@@ -1,4 +1,5 @@
 import { type Extreme, formatNumber, type PlanChannel } from "@hingeline/core";
+import { wordsOf } from "./doubt-tables.ts";
 import { type Numbers, pulseText, signed } from "./numbers.ts";
 import { settingText, stateText } from "./state-text.ts";
 import { visibleText } from "./visible-text.ts";
@@ -70,9 +71,4 @@ function loadTexts({ load }: PlanChannel): Line[] {
   const { worstNm, heldNm, share, when, airspeedMps } = load;
   const torque = `about ${formatNumber(worstNm, 2)} of ${formatNumber(heldNm, 2)} N m (${formatNumber(share * 100, 0)} %)`;
   return [["Load", `${torque} at ${formatNumber(airspeedMps, 1)} m/s: ${stateText(when)}`]];
-}
-
-/** "freePlay" as "free play". */
-function wordsOf(key: string): string {
-  return visibleText(key).replaceAll(/(?<=[a-z])[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 }

@@ -1,4 +1,4 @@
-import { type ToleranceVerdict, judgeTolerance } from "../../uncertainty/agreement.ts";
+import { judgeTolerance, type ToleranceVerdict } from "../../uncertainty/agreement.ts";
 import { expand } from "../../uncertainty/expand.ts";
 import { doubtFromExpanded, doubtFromRectangular } from "../../uncertainty/standard-doubt.ts";
 import type { AsBuilt, AsBuiltChannel, AsBuiltSetting, AsRead } from "../as-built.ts";
@@ -59,7 +59,8 @@ export function meterDoubt({ doubt }: PlanChannel, meterDeg: number | undefined)
   const causes = meterDeg === undefined ? new Set([...meterCauses, ...placeCauses]) : placeCauses;
   const own = doubt.budget.filter(({ cause }) => causes.has(cause)).map(({ standardDeg }) => standardDeg);
   // The meter's scale and its zero, each of that half-width.
-  const stated = meterDeg === undefined ? [] : [doubtFromRectangular(meterDeg), doubtFromRectangular(meterDeg)];
+  const stated =
+    meterDeg === undefined ? [] : [doubtFromRectangular(meterDeg), doubtFromRectangular(meterDeg)];
   return Math.hypot(...own, ...stated);
 }
 
@@ -76,7 +77,7 @@ export function placeOf({ control, detent, stick, when, surface }: Setting): Set
 }
 
 /** Where the ends of a sweep belong: past every single setting, but never past a limit. */
-export function sweptRanges(channel: PlanChannel): {
+function sweptRanges(channel: PlanChannel): {
   readonly low: readonly [number, number];
   readonly high: readonly [number, number];
 } {

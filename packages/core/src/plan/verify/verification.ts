@@ -15,15 +15,18 @@ export interface Verification {
 /** How a line came out. `cannotTell`: the doubt of the reading reaches across what is allowed. */
 export type Outcome = "agrees" | "differs" | "cannotTell" | "notMeasured";
 
+/** What was found on one line. */
 export type LineVerdict = PulseVerdict | DeflectionVerdict | MatchVerdict;
 
 /** Which line of a channel. */
 export type Place = ChannelPlace | SettingPlace;
 
+/** A value that a channel has once. */
 export interface ChannelPlace {
   readonly kind: "limitLow" | "limitHigh" | "sweptLow" | "sweptHigh" | "neutral" | "failsafe" | "powerUp";
 }
 
+/** A setting of a channel, as the plan names it. */
 export interface SettingPlace {
   readonly kind: "setting";
   readonly control: string;
@@ -33,6 +36,7 @@ export interface SettingPlace {
   readonly surface: string;
 }
 
+/** A pulse as read against the plan's. */
 export interface PulseVerdict {
   readonly quantity: "pulse";
   readonly channel: number;
@@ -51,6 +55,7 @@ export interface PulseVerdict {
   readonly outcome: Outcome;
 }
 
+/** A deflection as read against the plan's. */
 export interface DeflectionVerdict {
   readonly quantity: "deflection";
   readonly channel: number;
@@ -79,6 +84,7 @@ export interface MatchVerdict {
   readonly outcome: Outcome;
 }
 
+/** The mistakes that `verify` knows how to recognise. */
 export type CauseKind =
   | "otherRevision"
   | "testerOffset"

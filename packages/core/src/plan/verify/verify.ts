@@ -8,6 +8,7 @@ import { judgeMatches } from "./judge-matches.ts";
 import type { DeflectionAt } from "./observed.ts";
 import type { Verification } from "./verification.ts";
 
+/** What is known beside plan and as-built. */
 export interface VerifyOptions {
   /** The measured responses, where they are at hand: with them a deflection is held against a wrong pulse too, and an arm against its teeth. */
   readonly deflectionAt?: DeflectionAt;

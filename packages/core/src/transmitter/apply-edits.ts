@@ -1,5 +1,5 @@
 import { storedUs } from "./shape-pulse.ts";
-import type { Contribution, CurveKnot, OutputMemory, Transmitter } from "./transmitter.ts";
+import type { ControlContribution, CurveKnot, OutputMemory, Transmitter } from "./transmitter.ts";
 
 /** One change of one setting of one output. */
 export type TransmitterEdit = { readonly output: number } & (
@@ -7,7 +7,7 @@ export type TransmitterEdit = { readonly output: number } & (
   /** Percent of the scale, or share between the limits where end points scale; the receiver stores its pulse. */
   | { readonly set: "failsafe"; readonly percent: number }
   | { readonly set: "direction"; readonly reversed: boolean }
-  | ({ readonly set: "contribution" } & Contribution)
+  | ({ readonly set: "contribution" } & ControlContribution)
   /** No points: straight. Two points never share an input. */
   | { readonly set: "curve"; readonly points: readonly CurveKnot[] }
   | { readonly set: "transit"; readonly control: string; readonly seconds: number }
@@ -15,12 +15,7 @@ export type TransmitterEdit = { readonly output: number } & (
   | { readonly set: "clear" }
 );
 
-/** The transmitter after the edit. An edit of an output that it has not changes nothing. */
-export function applyEdit(transmitter: Transmitter, edit: TransmitterEdit): Transmitter {
-  return transmitter.outputs[edit.output] === undefined ? transmitter : applyEdits(transmitter, [edit]);
-}
-
-/** The transmitter after these edits, one after the other. */
+/** The transmitter after these edits, one after the other. One of an output that it has not changes nothing. */
 export function applyEdits(transmitter: Transmitter, edits: readonly TransmitterEdit[]): Transmitter {
   const outputs = { ...transmitter.outputs };
   for (const edit of edits) {
@@ -66,15 +61,15 @@ export function editMemory(
 }
 
 function withContribution(
-  contributions: readonly Contribution[],
-  { control, position, when, percent }: Contribution,
-): readonly Contribution[] {
-  const entered: Contribution = { control, position, when, percent };
+  contributions: readonly ControlContribution[],
+  { control, position, when, percent }: ControlContribution,
+): readonly ControlContribution[] {
+  const entered: ControlContribution = { control, position, when, percent };
   return [...contributions.filter((one) => !isSamePlace(one, entered)), entered];
 }
 
 /** Whether control, position and conditions, in whatever order, are the same. */
-function isSamePlace(one: Contribution, other: Contribution): boolean {
+function isSamePlace(one: ControlContribution, other: ControlContribution): boolean {
   if (one.control !== other.control || one.position !== other.position) return false;
   const conditions = Object.entries(one.when);
   return (

@@ -1,0 +1,68 @@
+import { canonicalJson, compile, type DrawOptions, listDoubts, type SetupPlan } from "@hingeline/core";
+import { loadModel } from "../load/load-model.ts";
+import { doubtToText } from "../render/doubt-to-text.ts";
+import { exitDone, exitFindings } from "./exit-code.ts";
+import { frameFindings } from "./frame-findings.ts";
+import type { Io } from "./io.ts";
+import { tellFindings, tellProblem, tellUnusable, wantsColour } from "./tell.ts";
+
+export interface DoubtArgs {
+  readonly model: string;
+  /** Only this surface, only what this control does. */
+  readonly surface?: string;
+  readonly control?: string;
+  /** Draws until the result stands still. */
+  readonly simulate?: boolean;
+  /** Draws so often instead, 2000 or more. */
+  readonly draws?: number;
+  /** Of the draws; left out, 1. */
+  readonly seed?: number;
+  readonly format: "text" | "json";
+  /** Reads a code file without running it. */
+  readonly static?: boolean;
+}
+
+/** Prints how sure each position of a model's plan is, and why. A plan with errors is not looked at: it must not be entered. */
+export async function doubtCommand(args: DoubtArgs, io: Io): Promise<number> {
+  const { model, draws, seed, simulate = false } = args;
+  if (seed !== undefined && draws === undefined && !simulate)
+    return tellUnusable("--seed is for --simulate or --draws.", io);
+  const loaded = await loadModel(model, io, { runs: args.static !== true });
+  if ("problem" in loaded) return tellProblem(loaded.problem, io);
+  if ("findings" in loaded)
+    return tellFindings(loaded.findings, io, await frameFindings(model, loaded.findings, io));
+  const plan = compile(loaded.model);
+  if (plan.findings.some(({ severity }) => severity === "error")) {
+    tellFindings(plan.findings, io, await frameFindings(model, plan.findings, io));
+    io.stderr.write("\nA plan with errors must not be entered, so nothing is said of its doubt.\n");
+    return exitFindings;
+  }
+  const unknown = unknownName(args, plan);
+  if (unknown !== undefined) return tellUnusable(unknown, io);
+  const drawing: DrawOptions = { seed: seed ?? 1, ...(draws === undefined ? {} : { draws }) };
+  const settings = listDoubts(loaded.model, plan, {
+    ...(args.surface === undefined ? {} : { surface: args.surface }),
+    ...(args.control === undefined ? {} : { control: args.control }),
+    ...(simulate || draws !== undefined ? { draw: drawing } : {}),
+  });
+  if (settings.length === 0)
+    return tellUnusable("No such position is known in degrees: its bench has no readings.", io);
+  io.stdout.write(
+    args.format === "json"
+      ? `${canonicalJson({ model: plan.model, settings })}\n`
+      : doubtToText(plan.model, settings, { colour: wantsColour(io.stdout, io) }),
+  );
+  return exitDone;
+}
+
+/** What to say of a surface or a control that no setting has. */
+function unknownName({ surface, control }: DoubtArgs, { channels }: SetupPlan): string | undefined {
+  const settings = channels.flatMap((channel) => channel.settings);
+  for (const [kind, name, known] of [
+    ["surface", surface, new Set(settings.map((one) => one.surface))],
+    ["control", control, new Set(settings.map((one) => one.control))],
+  ] as const)
+    if (name !== undefined && !known.has(name))
+      return `"${name}" is no ${kind} of this plan; there is ${[...known].join(", ")}.`;
+  return undefined;
+}
