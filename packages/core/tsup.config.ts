@@ -21,6 +21,5 @@ export default defineConfig({
   target: "es2022",
   platform: "neutral",
   dts: { entry: ["src/index.ts", "src/schema.ts"] },
-  sourcemap: false,
   clean: true,
 });

@@ -1,6 +1,6 @@
 import { defineConfig } from "tsup";
 
-const all = { format: "esm", target: "node20", platform: "node", sourcemap: true, clean: true } as const;
+const all = { format: "esm", target: "node20", platform: "node", clean: true } as const;
 
 export default defineConfig([
   {

@@ -83,7 +83,7 @@ export const arbitraryBench: fc.Arbitrary<BenchCase> = fc
   });
 
 /** A bench that knows only level and the stops. */
-export const arbitraryBareBench: fc.Arbitrary<BenchCase> = fc
+const arbitraryBareBench: fc.Arbitrary<BenchCase> = fc
   .record({ level: tenths(1400, 1600), up: tenths(0, 300), down: tenths(100, 400), rising: fc.boolean() })
   .map(({ level, up, down, rising }) => {
     const sign = rising ? 1 : -1;

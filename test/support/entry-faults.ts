@@ -154,7 +154,7 @@ export function right(plan: SetupPlan): Pulses[] {
 }
 
 /** For each setting of a channel the state of the controls in which it is read; "rest" where none is moved. */
-export function statesOf({ channels }: SetupPlan, { settings }: PlanChannel): string[] {
+function statesOf({ channels }: SetupPlan, { settings }: PlanChannel): string[] {
   const first: Record<string, string> = {};
   for (const { control, detent, when } of channels.flatMap((one) => one.settings))
     if (detent !== undefined && when === undefined) first[control] ??= detent;

@@ -58,20 +58,24 @@ export { selector, stick } from "./declare/controls.ts";
 export type { Matched, Together } from "./declare/groups.ts";
 export { matched, together } from "./declare/groups.ts";
 export { ballRod, bentRod, cables, chain, pushrod, torqueRod, track } from "./declare/linkages.ts";
+export type { Mistake } from "./declare/mistake.ts";
 export type { DeclaredModel } from "./declare/model.ts";
 export { model } from "./declare/model.ts";
 export type {
+  AirspeedSpec,
   Controls,
   DetentOf,
+  FailsafeSpec,
   GroupSpec,
-  Mistake,
   ModelSpec,
+  MovesSpec,
   OneServo,
   SelectorName,
   SeveralServos,
   SurfaceSpec,
+  YieldsSpec,
 } from "./declare/model-spec.ts";
-export type { SelectorMovesOf, SelectorPer, StickMovesOf, StickPer } from "./declare/per.ts";
+export type { PlaceSpec, SelectorMovesOf, SelectorPer, StickMovesOf, StickPer } from "./declare/per.ts";
 export { per } from "./declare/per.ts";
 export { atExtension, atPart, atPulse, atThrow, stopAt } from "./declare/places.ts";
 export type { Entered, PositionOf, Setup } from "./declare/plan.ts";

@@ -54,7 +54,7 @@ const deflection = fc.oneof(
   { weight: 4, arbitrary: angle },
   fc.record({ kind: fc.constantFrom("throw", "extension"), mm: angle }, { noNullPrototype: true }),
 );
-export const arbitraryReading: fc.Arbitrary<Json> = fc.oneof(
+const arbitraryReading: fc.Arbitrary<Json> = fc.oneof(
   { weight: 3, arbitrary: fc.tuple(pulse, deflection) },
   fc.tuple(pulse, deflection, fc.constantFrom("out", "back")),
 );

@@ -10,6 +10,7 @@ import type {
   Surface,
 } from "@hingeline/core";
 import type { Matched, Together } from "./groups.ts";
+import type { Mistake } from "./mistake.ts";
 import type { SelectorMovesOf, SelectorPer, StickMovesOf, StickPer } from "./per.ts";
 
 /** The controls of a model by name; their detents are literal types. */
@@ -58,14 +59,9 @@ export interface OneServo extends Omit<Surface, "servo" | "servos"> {
 /** A surface moved by several servos, by name. */
 export interface SeveralServos extends Omit<Surface, "servo" | "servos"> {
   readonly servos: Readonly<Record<string, Servo>>;
-  readonly servo?: Mistake<"a surface has either `servo` or `servos`, not both">;
+  // No sentence here: it would stand in every message about a servo.
+  readonly servo?: never;
 }
-
-/** A type that no value has, so that the compiler prints the sentence. */
-export interface Mistake<Sentence extends string> {
-  readonly [sentence]: Sentence;
-}
-declare const sentence: unique symbol;
 
 /** A group of the surfaces named. */
 export type GroupSpec<SurfaceName extends string> = Together<SurfaceName> | Matched<SurfaceName>;
@@ -78,7 +74,8 @@ export type SelectorName<C extends Controls> = {
 /** The detents of a selector; never for a stick. */
 export type DetentOf<Of> = Of extends Selector<infer Detent> ? Detent : never;
 
-type MovesSpec<C extends Controls, Target extends string> = {
+/** What each control does, by the control's name. */
+export type MovesSpec<C extends Controls, Target extends string> = {
   readonly [Name in keyof C]?: C[Name] extends Selector<infer Detent>
     ?
         | SelectorMovesOf<Detent, Target>
@@ -86,16 +83,19 @@ type MovesSpec<C extends Controls, Target extends string> = {
     : StickMovesOf<Target> | { [S in SelectorName<C>]: StickPer<S, DetentOf<C[S]>, Target> }[SelectorName<C>];
 };
 
-type YieldsSpec<SurfaceName extends string, GroupName extends string, ControlName> = {
+/** For a surface, a servo or a group, the controls that give way, in order. */
+export type YieldsSpec<SurfaceName extends string, GroupName extends string, ControlName> = {
   readonly [Name in SurfaceName | `${SurfaceName}.${string}` | GroupName]?: readonly ControlName[];
 };
 
-type AirspeedSpec<C extends Controls> = {
+/** The fastest at which a control is used: for each detent of a selector, or for all of it. */
+export type AirspeedSpec<C extends Controls> = {
   readonly [Name in keyof C]?: C[Name] extends Selector<infer Detent>
     ? Mps | { readonly [D in Detent]?: Mps }
     : Mps;
 };
 
-type FailsafeSpec<C extends Controls> = {
+/** Where each control stands at loss of signal: a detent, or a stick's place from -1 to +1. */
+export type FailsafeSpec<C extends Controls> = {
   readonly [Name in keyof C]?: C[Name] extends Selector<infer Detent> ? Detent : number;
 };

@@ -29,7 +29,7 @@ export async function readText(
 }
 
 /** The sentence for a file that cannot be read. */
-export function readProblem(path: string, error: unknown): LoadProblem {
+function readProblem(path: string, error: unknown): LoadProblem {
   switch (codeOf(error)) {
     case "ENOENT":
     case "ENOTDIR":

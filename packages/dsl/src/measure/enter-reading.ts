@@ -47,7 +47,7 @@ export function dropReading({ readings = [] }: Bench, pulseUs: number): readonly
 }
 
 /** "1857 us, 0.2 deg, back" */
-export function describeReading([pulse, at, way]: Reading): string {
+function describeReading([pulse, at, way]: Reading): string {
   const read = typeof at === "number" ? `${at} deg` : `${at.mm} mm`;
   return [`${pulse} us`, read, ...(way === undefined ? [] : [way])].join(", ");
 }

@@ -45,7 +45,7 @@ export function locateIn(root: Traced, address: Address): Located {
 }
 
 /** The part of a value under a name or index. */
-export function partOf(value: Traced, step: string | number): Traced | undefined {
+function partOf(value: Traced, step: string | number): Traced | undefined {
   if (value.kind === "object") return value.parts.get(String(step));
   return value.kind === "list" ? value.items[Number(step)] : undefined;
 }

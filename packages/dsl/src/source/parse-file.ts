@@ -3,7 +3,7 @@ import { placeAt } from "./place-of.ts";
 import type { Refusal } from "./source.ts";
 
 /** One mebibyte: a hundred times a large model. */
-export const mostCharacters = 1024 * 1024;
+const mostCharacters = 1024 * 1024;
 
 /**
  * The syntax tree of a file's text and its first fault, if it has one. A text that is too long or too deeply nested has an
