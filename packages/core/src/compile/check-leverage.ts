@@ -1,4 +1,5 @@
 import { angleOfSine, radians } from "../numeric/angle.ts";
+import { sinOf } from "../numeric/sine.ts";
 import { rodForce } from "../surface/rod-force.ts";
 import { bucklingForce } from "../surface/rod-strength.ts";
 import { findWeakestPart } from "../surface/weakest-part.ts";
@@ -45,7 +46,7 @@ function reportNearest(rig: Rig, stands: readonly Stand[], report: Report): void
   ] as const) {
     const [worst] = stands.toSorted((a, b) => (a.leverage.rod?.[sine] ?? 1) - (b.leverage.rod?.[sine] ?? 1));
     const least = worst?.leverage.rod?.[sine];
-    if (worst === undefined || least === undefined || least >= Math.sin(radians(leastDeg))) continue;
+    if (worst === undefined || least === undefined || least >= sinOf(radians(leastDeg))) continue;
     report("near-dead-centre", [...rig.named.address, "linkage"], {
       servo: rig.named.id,
       what: describeWish(worst.entered.wish),

@@ -1,4 +1,5 @@
 import { radians } from "../numeric/angle.ts";
+import { cosOf, sinOf } from "../numeric/sine.ts";
 import type { Deg, Mm } from "../units/quantity.ts";
 import type { BallRod } from "./linkage.ts";
 import { cross, length, plus, times, toPoint, type Vector } from "./vector.ts";
@@ -34,14 +35,14 @@ export function ballRodFromRule(rule: RuleMeasurements): BallRod {
   const armRad = radians(rule.armAt);
   const upright = rule.shaft === "upright";
   const armDirection: Vector = upright
-    ? [Math.cos(armRad), Math.sin(armRad), 0]
-    : [Math.cos(armRad), 0, Math.sin(armRad)];
+    ? [cosOf(armRad), sinOf(armRad), 0]
+    : [cosOf(armRad), 0, sinOf(armRad)];
   const hinge: Vector = [rule.aft, rule.starboard, rule.up];
   const along = hingeAxis(radians(rule.hingeSweep ?? 0), radians(rule.hingeTilt ?? 0));
   const aftward = unit(cross(along, [0, 0, 1]));
   const upward = cross(aftward, along);
   const hornRad = radians(rule.hornAt);
-  const hornDirection = plus(times(aftward, Math.cos(hornRad)), times(upward, Math.sin(hornRad)));
+  const hornDirection = plus(times(aftward, cosOf(hornRad)), times(upward, sinOf(hornRad)));
   return {
     kind: "ballRod",
     shaft: { through: toPoint([0, 0, 0]), along: toPoint(upright ? [0, 0, 1] : [0, 1, 0]) },
@@ -54,9 +55,9 @@ export function ballRodFromRule(rule: RuleMeasurements): BallRod {
 
 /** To starboard, turned aft by the sweep and up by the tilt. */
 const hingeAxis = (sweepRad: number, tiltRad: number): Vector => [
-  Math.sin(sweepRad) * Math.cos(tiltRad),
-  Math.cos(sweepRad) * Math.cos(tiltRad),
-  Math.sin(tiltRad),
+  sinOf(sweepRad) * cosOf(tiltRad),
+  cosOf(sweepRad) * cosOf(tiltRad),
+  sinOf(tiltRad),
 ];
 
 const unit = (v: Vector): Vector => times(v, 1 / length(v));

@@ -1,4 +1,5 @@
 import { degrees, radians } from "../numeric/angle.ts";
+import { cosOf, sinOf } from "../numeric/sine.ts";
 import { deg } from "../units/quantity.ts";
 import { type Branch, findMonotone, rotationInside, rotationsOn } from "./branch.ts";
 import type { Drive, LinkageProblem } from "./drive.ts";
@@ -21,16 +22,15 @@ export function bentRodDrive(bentRod: BentRod): Drive | LinkageProblem {
     return { kind: "bendOutOfRange", bendDeg: bentRod.bend, skewDeg };
   }
   const sense = bentRod.tipTo === "port" ? 1 : -1;
-  const bendSine = Math.sin(radians(bentRod.bend));
-  const bendCosine = Math.cos(radians(bentRod.bend));
-  const skewSine = Math.sin(radians(skewDeg));
-  const skewCosine = Math.cos(radians(skewDeg));
+  const bendSine = sinOf(radians(bentRod.bend));
+  const bendCosine = cosOf(radians(bentRod.bend));
+  const skewSine = sinOf(radians(skewDeg));
+  const skewCosine = cosOf(radians(skewDeg));
 
   /** How far the tip reaches aft and up, per unit of its length, before the sense of the tip. */
-  const aftAt = (rotationRad: number) =>
-    bendCosine * skewCosine - bendSine * skewSine * Math.cos(rotationRad);
+  const aftAt = (rotationRad: number) => bendCosine * skewCosine - bendSine * skewSine * cosOf(rotationRad);
   const turnAt = (rotationRad: number) =>
-    bendSine * (bendCosine * skewCosine * Math.cos(rotationRad) - bendSine * skewSine);
+    bendSine * (bendCosine * skewCosine * cosOf(rotationRad) - bendSine * skewSine);
 
   // Without limit of its own, but past half a turn it only comes again.
   const branch: Branch = {
@@ -38,10 +38,10 @@ export function bentRodDrive(bentRod: BentRod): Drive | LinkageProblem {
     highRad: Math.PI,
     lowKind: "full",
     highKind: "full",
-    deflectionAt: (rotationRad) => sense * Math.atan2(bendSine * Math.sin(rotationRad), aftAt(rotationRad)),
+    deflectionAt: (rotationRad) => sense * Math.atan2(bendSine * sinOf(rotationRad), aftAt(rotationRad)),
     candidateAt: (deflectionRad, side) => {
-      const sine = sense * Math.sin(deflectionRad);
-      const cosine = Math.cos(deflectionRad);
+      const sine = sense * sinOf(deflectionRad);
+      const cosine = cosOf(deflectionRad);
       return solveAngle(bendSine * skewSine * sine, bendSine * cosine, bendCosine * skewCosine * sine, side);
     },
     turnAt,
@@ -57,13 +57,13 @@ export function bentRodDrive(bentRod: BentRod): Drive | LinkageProblem {
     ratioAt: (rotation) => {
       const rotationRad = radians(rotation);
       const aft = aftAt(rotationRad);
-      return (sense * turnAt(rotationRad)) / (aft ** 2 + (bendSine * Math.sin(rotationRad)) ** 2);
+      return (sense * turnAt(rotationRad)) / (aft ** 2 + (bendSine * sinOf(rotationRad)) ** 2);
     },
     rodsAt: () => [],
     drawingAt: (rotation) => {
       const rotationRad = radians(rotation);
-      const across = bendSine * Math.cos(rotationRad) * skewCosine + bendCosine * skewSine;
-      const tip = [aftAt(rotationRad), -sense * across, -sense * bendSine * Math.sin(rotationRad)] as const;
+      const across = bendSine * cosOf(rotationRad) * skewCosine + bendCosine * skewSine;
+      const tip = [aftAt(rotationRad), -sense * across, -sense * bendSine * sinOf(rotationRad)] as const;
       return {
         points: {
           wire: toPoint([-drawnMm * skewCosine, sense * drawnMm * skewSine, 0]),

@@ -1,5 +1,6 @@
 import { bisect } from "../numeric/bisect.ts";
 import { monotoneCurve } from "../numeric/monotone-curve.ts";
+import { powerOf } from "../numeric/power.ts";
 import type { LinkageProblem } from "./drive.ts";
 import type { Cam } from "./linkage.ts";
 
@@ -73,13 +74,13 @@ function powersCurve(cam: Extract<Cam, { kind: "powers" }>, travelMm: number): C
   const curve = {
     valueAt: (extensionMm: number) => {
       let sum = 0;
-      for (const term of cam.terms) sum += term.deflection * (extensionMm / cam.length) ** term.power;
+      for (const term of cam.terms) sum += term.deflection * powerOf(extensionMm / cam.length, term.power);
       return sum;
     },
     slopeAt: (extensionMm: number) => {
       let sum = 0;
       for (const { deflection, power } of cam.terms) {
-        sum += (deflection * power * (extensionMm / cam.length) ** (power - 1)) / cam.length;
+        sum += (deflection * power * powerOf(extensionMm / cam.length, power - 1)) / cam.length;
       }
       return sum;
     },

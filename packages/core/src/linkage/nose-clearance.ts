@@ -1,4 +1,5 @@
 import { degrees, radians } from "../numeric/angle.ts";
+import { cosOf, sinOf } from "../numeric/sine.ts";
 import { type Deg, deg, type Mm, mm } from "../units/quantity.ts";
 import { solveAngle } from "./solve-angle.ts";
 
@@ -53,7 +54,7 @@ export function slotGapAt(slot: Slot, deflection: Deg): Mm {
 
 /** Where a point of the surface stands after a deflection. */
 function turned([aftMm, upMm]: SectionPoint, deflection: Deg): readonly [number, number] {
-  const c = Math.cos(radians(deflection));
-  const s = Math.sin(radians(deflection));
+  const c = cosOf(radians(deflection));
+  const s = sinOf(radians(deflection));
   return [aftMm * c + upMm * s, upMm * c - aftMm * s];
 }

@@ -1,3 +1,4 @@
+import { cosOf, sinOf } from "../numeric/sine.ts";
 import { type Branch, isBetween } from "./branch.ts";
 import type { DriveEndKind, LinkageProblem } from "./drive.ts";
 import { firstRoot } from "./roots.ts";
@@ -37,7 +38,7 @@ export function circleOf(pivot: Vector, axis: Vector, ball: Vector): Circle {
 
 /** The point of a circle after a right-handed turn. */
 export function pointOn(circle: Circle, turnRad: number): Vector {
-  const turned = plus(times(circle.level, Math.cos(turnRad)), times(circle.quarter, Math.sin(turnRad)));
+  const turned = plus(times(circle.level, cosOf(turnRad)), times(circle.quarter, sinOf(turnRad)));
   return plus(circle.centre, turned);
 }
 
@@ -71,8 +72,8 @@ export function rodLoop(arm: Circle, horn: Circle, givenRodMm?: number): RodLoop
   const levelRad = givenRodMm === undefined ? 0 : level;
 
   const assemblyAt = (rotationRad: number) => {
-    const c = Math.cos(rotationRad);
-    const s = Math.sin(rotationRad);
+    const c = cosOf(rotationRad);
+    const s = sinOf(rotationRad);
     return (p0 + p1 * c + p2 * s) ** 2 + (q0 + q1 * c + q2 * s) ** 2 - (r0 + r1 * c + r2 * s) ** 2;
   };
   // A touch: arm, rod and horn all in line at once, where the two branches meet and nothing says which one goes on.
@@ -81,8 +82,8 @@ export function rodLoop(arm: Circle, horn: Circle, givenRodMm?: number): RodLoop
   const highRad = firstRoot(assemblyAt, 0, 2 * Math.PI, touch) ?? Infinity;
 
   const rawAt = (rotationRad: number) => {
-    const c = Math.cos(rotationRad);
-    const s = Math.sin(rotationRad);
+    const c = cosOf(rotationRad);
+    const s = sinOf(rotationRad);
     return solveAngle(p0 + p1 * c + p2 * s, q0 + q1 * c + q2 * s, r0 + r1 * c + r2 * s, side);
   };
   const { turns, centreRad } = unwind(rawAt, levelRad, lowRad, highRad);
@@ -94,17 +95,15 @@ export function rodLoop(arm: Circle, horn: Circle, givenRodMm?: number): RodLoop
     return raw - 2 * Math.PI * Math.round((raw - turns * rotationRad - centreRad) / (2 * Math.PI));
   };
   const byRotation = (rotationRad: number, deflectionRad: number) => {
-    const c = Math.cos(rotationRad);
-    const s = Math.sin(rotationRad);
-    const towards = (p2 * c - p1 * s) * Math.cos(deflectionRad) + (q2 * c - q1 * s) * Math.sin(deflectionRad);
+    const c = cosOf(rotationRad);
+    const s = sinOf(rotationRad);
+    const towards = (p2 * c - p1 * s) * cosOf(deflectionRad) + (q2 * c - q1 * s) * sinOf(deflectionRad);
     return r2 * c - r1 * s - towards;
   };
   const byDeflection = (rotationRad: number, deflectionRad: number) => {
-    const c = Math.cos(rotationRad);
-    const s = Math.sin(rotationRad);
-    return (
-      (p0 + p1 * c + p2 * s) * Math.sin(deflectionRad) - (q0 + q1 * c + q2 * s) * Math.cos(deflectionRad)
-    );
+    const c = cosOf(rotationRad);
+    const s = sinOf(rotationRad);
+    return (p0 + p1 * c + p2 * s) * sinOf(deflectionRad) - (q0 + q1 * c + q2 * s) * cosOf(deflectionRad);
   };
   const endKind: DriveEndKind = "deadCentreHorn";
 
@@ -119,8 +118,8 @@ export function rodLoop(arm: Circle, horn: Circle, givenRodMm?: number): RodLoop
     highKind: highRad === Infinity ? "full" : endKind,
     deflectionAt,
     candidateAt: (deflectionRad, candidateSide) => {
-      const c = Math.cos(deflectionRad);
-      const s = Math.sin(deflectionRad);
+      const c = cosOf(deflectionRad);
+      const s = sinOf(deflectionRad);
       return solveAngle(p1 * c + q1 * s - r1, p2 * c + q2 * s - r2, r0 - p0 * c - q0 * s, candidateSide);
     },
     turnAt: (rotationRad) => byRotation(rotationRad, deflectionAt(rotationRad) ?? 0),
@@ -133,11 +132,11 @@ export function rodLoop(arm: Circle, horn: Circle, givenRodMm?: number): RodLoop
     shaftLeverAt: (rotationRad, deflectionRad) => -byRotation(rotationRad, deflectionRad) / (2 * rodMm),
     hornLeverAt: (rotationRad, deflectionRad) => byDeflection(rotationRad, deflectionRad) / (2 * rodMm),
     excessAt: (rotationRad, deflectionRad) => {
-      const c = Math.cos(rotationRad);
-      const s = Math.sin(rotationRad);
+      const c = cosOf(rotationRad);
+      const s = sinOf(rotationRad);
       const p = p0 + p1 * c + p2 * s;
       const q = q0 + q1 * c + q2 * s;
-      return r0 + r1 * c + r2 * s - p * Math.cos(deflectionRad) - q * Math.sin(deflectionRad);
+      return r0 + r1 * c + r2 * s - p * cosOf(deflectionRad) - q * sinOf(deflectionRad);
     },
   };
 }

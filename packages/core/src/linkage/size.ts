@@ -1,4 +1,5 @@
 import { radians } from "../numeric/angle.ts";
+import { sinOf } from "../numeric/sine.ts";
 import {
   type Candidate,
   type CandidateFault,
@@ -49,7 +50,7 @@ export type SizeProblem =
 const MOST_COMBINATIONS = 100_000;
 
 /** Common practice, no source. */
-const LEAST_SINE = Math.sin(radians(20));
+const LEAST_SINE = sinOf(radians(20));
 
 /**
  * Every combination of arm hole, arm angle, level, horn hole and horn angle that brings the surface to both wanted

@@ -1,4 +1,5 @@
 import { degrees, radians } from "../numeric/angle.ts";
+import { cosOf, sinOf } from "../numeric/sine.ts";
 import { deg, mm } from "../units/quantity.ts";
 import { type Branch, findMonotone, isBetween, rotationInside, rotationsOn } from "./branch.ts";
 import { type CamCurve, camCurve } from "./cam.ts";
@@ -46,15 +47,15 @@ function carriageOf(track: Track): Carriage | LinkageProblem {
   const { arm, base, rise } = track;
   const asideMm = track.aside ?? 0;
   const armAtRad = radians(track.armAt);
-  const wayAft = Math.cos(radians(track.trackAt));
-  const wayUp = Math.sin(radians(track.trackAt));
+  const wayAft = cosOf(radians(track.trackAt));
+  const wayUp = sinOf(radians(track.trackAt));
   // From the arm's pin to the carriage's when fully in: along the track and square to it, in the plane.
   const alongAt = (rotationRad: number) =>
-    (base - arm * Math.cos(armAtRad - rotationRad)) * wayAft +
-    (rise - arm * Math.sin(armAtRad - rotationRad)) * wayUp;
+    (base - arm * cosOf(armAtRad - rotationRad)) * wayAft +
+    (rise - arm * sinOf(armAtRad - rotationRad)) * wayUp;
   const squareAt = (rotationRad: number) =>
-    (base - arm * Math.cos(armAtRad - rotationRad)) * wayUp -
-    (rise - arm * Math.sin(armAtRad - rotationRad)) * wayAft;
+    (base - arm * cosOf(armAtRad - rotationRad)) * wayUp -
+    (rise - arm * sinOf(armAtRad - rotationRad)) * wayAft;
 
   const rodMm = track.rod ?? Math.hypot(alongAt(0), squareAt(0), asideMm);
   const flat = rodMm ** 2 - asideMm ** 2;
@@ -84,8 +85,8 @@ function carriageOf(track: Track): Carriage | LinkageProblem {
     alongAt: rodAlongAt,
     pushAt: (rotationRad) => {
       const armRad = armAtRad - rotationRad;
-      const pinAlong = arm * (Math.sin(armRad) * wayAft - Math.cos(armRad) * wayUp);
-      const pinSquare = arm * (Math.sin(armRad) * wayUp + Math.cos(armRad) * wayAft);
+      const pinAlong = arm * (sinOf(armRad) * wayAft - cosOf(armRad) * wayUp);
+      const pinSquare = arm * (sinOf(armRad) * wayUp + cosOf(armRad) * wayAft);
       return rodAlongAt(rotationRad) * pinAlong + squareAt(rotationRad) * pinSquare;
     },
   };

@@ -1,3 +1,4 @@
+import { cosOf, sinOf } from "../numeric/sine.ts";
 import { type Mm, mm } from "../units/quantity.ts";
 import type { Point } from "./linkage.ts";
 
@@ -20,7 +21,7 @@ export const toPoint = (v: Vector): Point => [mm(v[0]), mm(v[1]), mm(v[2])] as [
 
 /** The point of the view from the port tip at `lengthMm` from the origin, at `angleRad` from aft through up. */
 export const inView = (lengthMm: number, angleRad: number): Vector => [
-  lengthMm * Math.cos(angleRad),
+  lengthMm * cosOf(angleRad),
   0,
-  lengthMm * Math.sin(angleRad),
+  lengthMm * sinOf(angleRad),
 ];

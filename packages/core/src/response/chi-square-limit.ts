@@ -1,3 +1,5 @@
+import { powerOf } from "../numeric/power.ts";
+
 /** Standard normal value that 99 of 100 draws stay below. */
 const NORMAL_99 = 2.3263478740408408;
 
@@ -7,5 +9,5 @@ const NORMAL_99 = 2.3263478740408408;
  */
 export function chiSquareLimit(dof: number): number {
   const ninth = 2 / (9 * dof);
-  return dof * (1 - ninth + NORMAL_99 * Math.sqrt(ninth)) ** 3;
+  return dof * powerOf(1 - ninth + NORMAL_99 * Math.sqrt(ninth), 3);
 }

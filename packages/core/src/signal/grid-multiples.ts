@@ -1,3 +1,4 @@
+import { powerOf } from "../numeric/power.ts";
 import { decimalsOf } from "../units/decimals.ts";
 import { type Percent, pct } from "../units/quantity.ts";
 import { toPulse } from "./percent.ts";
@@ -29,7 +30,7 @@ export function gridOf<Name extends string>(scale: SignalScale<Name>): Grid<Name
 
 function makeGrid<Name extends string>(scale: SignalScale<Name>): Grid<Name> {
   // One division of two whole numbers is rounded once, to the double that the decimal text stands for.
-  const parts = 10 ** decimalsOf(scale.step);
+  const parts = powerOf(10, decimalsOf(scale.step));
   const partsPerStep = Math.round(scale.step * parts);
   // Adding 0 turns -0 into 0.
   const percent = (multiple: number): Percent<Name> => pct((multiple * partsPerStep) / parts + 0);

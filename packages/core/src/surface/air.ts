@@ -1,3 +1,4 @@
+import { powerOf } from "../numeric/power.ts";
 import type { Celsius, Mps } from "../units/quantity.ts";
 
 /** The air above a flying field. */
@@ -18,7 +19,8 @@ export function airDensity(field: FlyingField): number | undefined {
   if (!(heightM >= LOWEST_M && heightM <= HIGHEST_M)) return undefined;
   if (temperature !== undefined && Math.abs(temperature) > LARGEST_CELSIUS) return undefined;
   const standardK = SEA_LEVEL_K - LAPSE_K_PER_M * heightM;
-  const pressurePa = SEA_LEVEL_PA * (standardK / SEA_LEVEL_K) ** (GRAVITY / (GAS_CONSTANT * LAPSE_K_PER_M));
+  const pressurePa =
+    SEA_LEVEL_PA * powerOf(standardK / SEA_LEVEL_K, GRAVITY / (GAS_CONSTANT * LAPSE_K_PER_M));
   const airK = temperature === undefined ? standardK : temperature + ZERO_CELSIUS_K;
   return pressurePa / (GAS_CONSTANT * airK);
 }

@@ -1,4 +1,5 @@
 import { radians } from "../numeric/angle.ts";
+import { cosOf, sinOf } from "../numeric/sine.ts";
 import { type Deg, type Mm, type Nm, nm } from "../units/quantity.ts";
 
 /** How hard the air turns a surface back, per radian; both are negative where it resists. */
@@ -32,8 +33,8 @@ export function flapCoefficients(chordFraction: number): FlapCoefficients | unde
   // Glauert's angle of the hinge, and what is left of half a turn: the flap.
   const hingeRad = Math.acos(2 * chordFraction - 1);
   const flapRad = Math.PI - hingeRad;
-  const [cos, sin] = [Math.cos(hingeRad), Math.sin(hingeRad)];
-  const [cosTwice, sinTwice] = [Math.cos(2 * hingeRad), Math.sin(2 * hingeRad)];
+  const [cos, sin] = [cosOf(hingeRad), sinOf(hingeRad)];
+  const [cosTwice, sinTwice] = [cosOf(2 * hingeRad), sinOf(2 * hingeRad)];
   const b1 = 2 * flapRad * (2 * cos - 1) + 4 * sin - sinTwice;
   const b2 = 1 - cosTwice - 2 * flapRad ** 2 * (1 - 2 * cos) + 4 * flapRad * sin;
   return {

@@ -1,4 +1,5 @@
 import { degrees, radians } from "../numeric/angle.ts";
+import { cosOf, sinOf } from "../numeric/sine.ts";
 import { type Deg, deg } from "../units/quantity.ts";
 
 /**
@@ -80,7 +81,7 @@ export function shownDeflection(setting: MeterSetting, deflection: Deg): MeterAn
 
 function hingeCosine(setting: MeterSetting): number | MeterProblem {
   const hingeDeg = { square: 0, alongFlight: setting.sweep ?? 0, gravity: setting.tilt ?? 0 }[setting.meter];
-  if (Math.abs(hingeDeg) <= LARGEST_HINGE_DEG) return Math.cos(radians(hingeDeg));
+  if (Math.abs(hingeDeg) <= LARGEST_HINGE_DEG) return cosOf(radians(hingeDeg));
   return { kind: "hingeUnfit", meter: setting.meter, hingeDeg, largestHingeDeg: LARGEST_HINGE_DEG };
 }
 
@@ -90,14 +91,13 @@ function project(setting: MeterSetting, angleDeg: number, factor: number): numbe
   const angleRad = radians(angleDeg);
   const projectedRad =
     setting.meter === "gravity"
-      ? Math.asin(factor * Math.sin(angleRad))
+      ? Math.asin(factor * sinOf(angleRad))
       : Math.atan(factor * Math.tan(angleRad));
   return degrees(projectedRad);
 }
 
 function gain(setting: MeterSetting, trueDeg: number, shownDeg: number, cosine: number): number {
-  if (cosine === 1) return 1;
-  const [trueCosine, shownCosine] = [Math.cos(radians(trueDeg)), Math.cos(radians(shownDeg))];
+  const [trueCosine, shownCosine] = [cosOf(radians(trueDeg)), cosOf(radians(shownDeg))];
   return setting.meter === "gravity"
     ? shownCosine / (cosine * trueCosine)
     : trueCosine ** 2 / (cosine * shownCosine ** 2);

@@ -1,3 +1,4 @@
+import { powerOf } from "../numeric/power.ts";
 import { type Mm, type Newtons, newtons } from "../units/quantity.ts";
 import { MATERIALS, type Material } from "./materials.ts";
 
@@ -24,7 +25,7 @@ export interface RodMake {
 export function bucklingForce(rod: RodMake): Newtons {
   const modulusGPa =
     typeof rod.material === "string" ? MATERIALS[rod.material].modulusGPa : rod.material.modulusGPa;
-  const secondMomentMm4 = (Math.PI / 64) * (rod.diameter ** 4 - (rod.bore ?? 0) ** 4);
+  const secondMomentMm4 = (Math.PI / 64) * (powerOf(rod.diameter, 4) - powerOf(rod.bore ?? 0, 4));
   const lengthMm = LENGTH_FACTOR[rod.ends ?? "pinned"] * rod.length;
   // 1 GPa is 1000 N/mm2.
   return newtons((Math.PI ** 2 * modulusGPa * 1000 * secondMomentMm4) / lengthMm ** 2);

@@ -1,4 +1,5 @@
 import { degrees, radians } from "../numeric/angle.ts";
+import { cosOf, sinOf } from "../numeric/sine.ts";
 import { type Deg, deg, type Mm, mm } from "../units/quantity.ts";
 
 /** How a throw is read off: along the straight line between both trailing-edge points, or as their difference in height. */
@@ -21,10 +22,10 @@ export interface TrailingEdge {
  */
 export function throwAt(edge: TrailingEdge, deflection: Deg): Mm {
   const halfRad = radians(deflection) / 2;
-  if (edge.by !== "vertical") return mm(2 * radiusMm(edge) * Math.sin(halfRad));
+  if (edge.by !== "vertical") return mm(2 * radiusMm(edge) * sinOf(halfRad));
   // z (1 - cos d) as 2 z sin²(d/2): no cancellation near level.
-  const dropMm = 2 * riseMm(edge) * Math.sin(halfRad) ** 2;
-  return mm(dropMm + edge.chord * Math.sin(radians(deflection)));
+  const dropMm = 2 * riseMm(edge) * sinOf(halfRad) ** 2;
+  return mm(dropMm + edge.chord * sinOf(radians(deflection)));
 }
 
 /**
@@ -37,7 +38,7 @@ export function deflectionForThrow(edge: TrailingEdge, throwMm: Mm): Deg | undef
   const leanRad = Math.atan2(riseMm(edge), edge.chord);
   const angleRad =
     edge.by === "vertical"
-      ? leanRad + Math.asin(throwMm / radius - Math.sin(leanRad))
+      ? leanRad + Math.asin(throwMm / radius - sinOf(leanRad))
       : 2 * Math.asin(throwMm / (2 * radius));
   const angleDeg = degrees(angleRad);
   // asin gives NaN where the throw is longer than the surface can reach; NaN fails this comparison too.
@@ -52,8 +53,8 @@ export function throwMmPerDegAt(edge: TrailingEdge, deflection: Deg): number {
   const angleRad = radians(deflection);
   const mmPerRad =
     edge.by === "vertical"
-      ? riseMm(edge) * Math.sin(angleRad) + edge.chord * Math.cos(angleRad)
-      : radiusMm(edge) * Math.cos(angleRad / 2);
+      ? riseMm(edge) * sinOf(angleRad) + edge.chord * cosOf(angleRad)
+      : radiusMm(edge) * cosOf(angleRad / 2);
   return (mmPerRad * Math.PI) / 180;
 }
 

@@ -1,4 +1,5 @@
 import { radians } from "../numeric/angle.ts";
+import { sinOf } from "../numeric/sine.ts";
 import { type Deg, type Newtons, type Nm, newtons, nm } from "../units/quantity.ts";
 
 /** Friction of a carriage on its track. From experience, no source. */
@@ -9,7 +10,7 @@ export const USUAL_FRICTION = 0.2;
  * that pushes it back, whichever way it is deflected, and friction. Common practice, no source.
  */
 export function trackForce(normal: Newtons, deflection: Deg, friction: number = USUAL_FRICTION): Newtons {
-  return newtons(normal * (Math.abs(Math.sin(radians(deflection))) + friction));
+  return newtons(normal * (Math.abs(sinOf(radians(deflection))) + friction));
 }
 
 /**

@@ -1,3 +1,5 @@
+import { powerOf } from "../numeric/power.ts";
+import { cosOf, sinOf } from "../numeric/sine.ts";
 /**
  * Half-width, in standard doubts, that holds a value with probability `coverage` (above 0, below 1): 2.92 for 0.99 and
  * 16 degrees of freedom. `dof` is 1 or more, Infinity for a normal distribution; a fraction counts as the next lower
@@ -22,7 +24,7 @@ const LARGEST_NORMAL = 9;
  * Handbook of Mathematical Functions, 26.7.3 (odd) and 26.7.4 (even).
  */
 function studentCoverage(angleRad: number, dof: number): number {
-  const [cos, sin] = [Math.cos(angleRad), Math.sin(angleRad)];
+  const [cos, sin] = [cosOf(angleRad), sinOf(angleRad)];
   const isOdd = dof % 2 === 1;
   let term = isOdd ? cos : 1;
   let sum = 0;
@@ -50,11 +52,13 @@ function normalCoverage(z: number): number {
 
 /** Student's t from the normal distribution's z for many degrees of freedom. Source: Abramowitz and Stegun 26.7.5. */
 function fromNormal(z: number, dof: number): number {
-  const g1 = (z ** 3 + z) / 4;
-  const g2 = (5 * z ** 5 + 16 * z ** 3 + 3 * z) / 96;
-  const g3 = (3 * z ** 7 + 19 * z ** 5 + 17 * z ** 3 - 15 * z) / 384;
-  const g4 = (79 * z ** 9 + 776 * z ** 7 + 1482 * z ** 5 - 1920 * z ** 3 - 945 * z) / 92160;
-  return z + g1 / dof + g2 / dof ** 2 + g3 / dof ** 3 + g4 / dof ** 4;
+  const g1 = (powerOf(z, 3) + z) / 4;
+  const g2 = (5 * powerOf(z, 5) + 16 * powerOf(z, 3) + 3 * z) / 96;
+  const g3 = (3 * powerOf(z, 7) + 19 * powerOf(z, 5) + 17 * powerOf(z, 3) - 15 * z) / 384;
+  const g4 =
+    (79 * powerOf(z, 9) + 776 * powerOf(z, 7) + 1482 * powerOf(z, 5) - 1920 * powerOf(z, 3) - 945 * z) /
+    92160;
+  return z + g1 / dof + g2 / dof ** 2 + g3 / powerOf(dof, 3) + g4 / powerOf(dof, 4);
 }
 
 /** Where a rising function takes a value, from 0 to `most`, to the last digit. */

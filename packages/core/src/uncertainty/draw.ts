@@ -1,3 +1,4 @@
+import { powerOf } from "../numeric/power.ts";
 import type { Random } from "./random.ts";
 
 /** What is known about an input. Widths and scales are 0 or more, in the unit of `mean`. */
@@ -33,7 +34,7 @@ function drawNormal(random: Random): number {
 /** Source: R. W. Bailey, Polar generation of random variates with the t-distribution, Math. Comp. 62 (1994). */
 function drawStudent(dof: number, random: Random): number {
   const [x, square] = inUnitCircle(random);
-  return x * Math.sqrt((dof * (square ** (-2 / dof) - 1)) / square);
+  return x * Math.sqrt((dof * (powerOf(square, -2 / dof) - 1)) / square);
 }
 
 /** A point of the unit circle without its centre: one coordinate, and the square of its distance. */

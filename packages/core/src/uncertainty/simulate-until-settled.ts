@@ -1,3 +1,4 @@
+import { powerOf } from "../numeric/power.ts";
 import { seededRandom } from "./random.ts";
 import { runTrials, type Simulation, type Trial } from "./simulate.ts";
 import { type Summary, summarise } from "./summarise.ts";
@@ -54,7 +55,7 @@ export function simulateUntilSettled(trial: Trial, options: SettleOptions): Sett
 export function numericalTolerance(standard: number, digits: 1 | 2): number {
   if (standard === 0) return 0;
   const exponent = Number(standard.toExponential(digits - 1).split("e")[1]);
-  return 0.5 * 10 ** (exponent - digits + 1);
+  return 0.5 * powerOf(10, exponent - digits + 1);
 }
 
 function figuresOf(summary: Summary): readonly number[] {
