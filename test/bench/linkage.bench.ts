@@ -1,4 +1,4 @@
-import { isProblem } from "../../packages/core/src/linkage/drive.ts";
+import { isLinkageProblem } from "../../packages/core/src/linkage/drive.ts";
 import { drive } from "../../packages/core/src/linkage/drives.ts";
 import { deg, mm } from "../../packages/core/src/units/quantity.ts";
 import { inputs, measure, over, type Row } from "./row.ts";
@@ -18,7 +18,7 @@ const rodSquared = squaredDistance(pushrod.armAt * toRad, pushrod.hornAt * toRad
 /** One pushrod solve, beside the trigonometry that it cannot do without and beside bisection on its length. */
 export async function rows(): Promise<readonly Row[]> {
   const made = drive(pushrod);
-  if (isProblem(made)) throw new Error(made.kind);
+  if (isLinkageProblem(made)) throw new Error(made.kind);
   const rotations = inputs(-40, 40);
   for (const rotation of rotations)
     if (Math.abs((made.deflectionAt(deg(rotation)) ?? Number.NaN) - bisection(rotation)) > 1e-9)

@@ -13,7 +13,7 @@ export { describeServos } from "./compile/describe-servos.ts";
 export type { Heat } from "./compile/heat.ts";
 export { type DoubtOptions, listDoubts, type SettingDoubt } from "./compile/list-doubts.ts";
 export { type MeasuredRadio, measureRadio, type StatedRadio } from "./compile/measure-radio.ts";
-export { orderOfEntry } from "./compile/order-of-entry.ts";
+export { orderOfEntry, type PlanInTheMaking } from "./compile/order-of-entry.ts";
 export { type EnteredValue, type Port, type PortedValue, portModel } from "./compile/port-plan.ts";
 export type { Remedy, Unreachable } from "./compile/port-remedies.ts";
 export type { DrawnDoubt, DrawOptions } from "./compile/simulate-position.ts";
@@ -28,7 +28,7 @@ export {
   type DriveEndKind,
   type DriveRange,
   type ExtensionDrive,
-  isProblem as isLinkageProblem,
+  isLinkageProblem,
   type LinkageProblem,
   type RodStand,
   type Segment,
@@ -135,6 +135,7 @@ export type {
   CauseKind,
   ChannelPlace,
   DeflectionVerdict,
+  LinePlace,
   LineVerdict,
   MatchVerdict,
   Outcome,
@@ -168,7 +169,7 @@ export { type ReadingProblem, type ReadingsResult, responseFromReadings } from "
 export { type HalfPulse, halfPulse } from "./response/half-pulse.ts";
 export type { ReadingDoubts } from "./response/leave-one-out.ts";
 export type { DuplicateProblem, Hysteresis, ReadingPoint, ServoReading } from "./response/merge-readings.ts";
-export { type NextReading, nextReading } from "./response/next-reading.ts";
+export { type NextReading, nextReading, type WantedDoubt } from "./response/next-reading.ts";
 export type { Response } from "./response/response.ts";
 export type { SwapMap, SwapProblem, SwapTest } from "./response/servo-swap.ts";
 export type { SuspiciousProblem } from "./response/suspicious-reading.ts";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Drive, isProblem } from "../../../packages/core/src/linkage/drive.ts";
+import { type Drive, isLinkageProblem } from "../../../packages/core/src/linkage/drive.ts";
 import { drive } from "../../../packages/core/src/linkage/drives.ts";
 import type {
   BallRod,
@@ -100,7 +100,7 @@ const placed = fc
   .tuple(fc.oneof(pushrods, ballRods, bentRods, cables, tracks, chains), between(0.03, 0.97))
   .map(([linkage, part]) => {
     const result = drive(linkage);
-    return isProblem(result) ? undefined : { linkage, part, ...at(result, part) };
+    return isLinkageProblem(result) ? undefined : { linkage, part, ...at(result, part) };
   })
   .filter((one) => one !== undefined);
 

@@ -1,4 +1,4 @@
-import { type Drive, isProblem } from "../../../packages/core/src/linkage/drive.ts";
+import { type Drive, isLinkageProblem } from "../../../packages/core/src/linkage/drive.ts";
 import { drive } from "../../../packages/core/src/linkage/drives.ts";
 import type { Linkage, Point } from "../../../packages/core/src/linkage/linkage.ts";
 import { mm } from "../../../packages/core/src/units/quantity.ts";
@@ -6,7 +6,7 @@ import { mm } from "../../../packages/core/src/units/quantity.ts";
 /** The drive of a linkage that the test knows to be sound. */
 export function made(linkage: Linkage): Drive {
   const result = drive(linkage);
-  if (isProblem(result)) throw new Error(JSON.stringify(result));
+  if (isLinkageProblem(result)) throw new Error(JSON.stringify(result));
   return result;
 }
 

@@ -1,4 +1,4 @@
-import { type Drawing, type Drive, isProblem } from "../linkage/drive.ts";
+import { type Drawing, type Drive, isLinkageProblem } from "../linkage/drive.ts";
 import { drive } from "../linkage/drives.ts";
 import type { Model, Stop, StopReason } from "../model/model.ts";
 import { angleOfSine } from "../numeric/angle.ts";
@@ -96,7 +96,7 @@ function describeServo(rig: Rig): ServoDescription {
             },
           },
         }),
-    ...(made === undefined || isProblem(made) ? {} : { linkage: pictureOf(made) }),
+    ...(made === undefined || isLinkageProblem(made) ? {} : { linkage: pictureOf(made) }),
   };
 }
 

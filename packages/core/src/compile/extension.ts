@@ -1,4 +1,4 @@
-import { type Drive, isProblem } from "../linkage/drive.ts";
+import { type Drive, isLinkageProblem } from "../linkage/drive.ts";
 import type { Linkage } from "../linkage/linkage.ts";
 import { deg, mm } from "../units/quantity.ts";
 import { driveOf } from "./drive-of.ts";
@@ -9,7 +9,7 @@ export function deflectionAtExtension(
   extensionMm: number,
 ): number | undefined | "noTrack" {
   const made = linkage === undefined ? undefined : driveOf(linkage);
-  if (made === undefined || isProblem(made) || made.extension === undefined) return "noTrack";
+  if (made === undefined || isLinkageProblem(made) || made.extension === undefined) return "noTrack";
   const rotation = made.extension.rotationAt(mm(extensionMm));
   return rotation === undefined ? undefined : made.deflectionAt(rotation);
 }

@@ -1,4 +1,4 @@
-import { type Drive, isProblem } from "../linkage/drive.ts";
+import { type Drive, isLinkageProblem } from "../linkage/drive.ts";
 import type { Linkage } from "../linkage/linkage.ts";
 import type { LinkageResponse, ShaftLine } from "../response/drive-response.ts";
 import { explainMisfit } from "../response/explain-misfit.ts";
@@ -36,7 +36,7 @@ export function linkServo(
   if (linkage === undefined) return undefined;
   const at = [...named.address, "linkage"];
   const drive = driveOf(linkage);
-  if (isProblem(drive)) {
+  if (isLinkageProblem(drive)) {
     report("linkage-impossible", at, { servo: named.id, problem: describeLinkageProblem(drive) });
     return "contradicts";
   }

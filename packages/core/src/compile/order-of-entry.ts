@@ -13,7 +13,8 @@ import { enterChannels, enteredState, factoryFor } from "./order-edits.ts";
 import { entrySteps, type OrderFacts, prepareSteps } from "./order-entry-steps.ts";
 import { type Bounds, walkOrder } from "./order-walk.ts";
 
-type PlanInTheMaking = Omit<SetupPlan, "procedure">;
+/** A plan without the order in which it is entered. */
+export type PlanInTheMaking = Omit<SetupPlan, "procedure">;
 
 // Assumption of experience: what a servo without a linkage takes; more where its bench went further.
 const bareServoUs = [900, 2100] as const;

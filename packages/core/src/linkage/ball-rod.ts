@@ -1,4 +1,4 @@
-import { type Drive, isProblem, type LinkageProblem } from "./drive.ts";
+import { type Drive, isLinkageProblem, type LinkageProblem } from "./drive.ts";
 import { findNonLength } from "./find-non-length.ts";
 import type { BallRod } from "./linkage.ts";
 import { rodDrive } from "./rod-drive.ts";
@@ -16,5 +16,5 @@ export function ballRodDrive(ballRod: BallRod): Drive | LinkageProblem {
   const radiusProblem = findNonLength({ armBall: arm.radiusMm, hornBall: horn.radiusMm });
   if (radiusProblem !== undefined) return radiusProblem;
   const loop = rodLoop(arm, horn, rod);
-  return isProblem(loop) ? loop : rodDrive(loop);
+  return isLinkageProblem(loop) ? loop : rodDrive(loop);
 }

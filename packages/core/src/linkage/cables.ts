@@ -1,7 +1,7 @@
 import { radians } from "../numeric/angle.ts";
 import { type Deg, deg, mm } from "../units/quantity.ts";
 import type { Drive, DriveEnd, LinkageProblem } from "./drive.ts";
-import { isProblem } from "./drive.ts";
+import { isLinkageProblem } from "./drive.ts";
 import { findNonLength } from "./find-non-length.ts";
 import type { Cables } from "./linkage.ts";
 import { rodDrive } from "./rod-drive.ts";
@@ -23,7 +23,7 @@ export function cablesDrive(cables: Cables): Drive | LinkageProblem {
   const armCircle = circleOf([0, 0, 0], toStarboard, [cables.armAft ?? 0, 0, -arm]);
   const hornCircle = circleOf([base, 0, 0], toStarboard, [base + (cables.hornAft ?? 0), 0, hornUpMm]);
   const pulling = rodLoop(armCircle, hornCircle);
-  if (isProblem(pulling)) return pulling;
+  if (isLinkageProblem(pulling)) return pulling;
   if (!(pulling.shaftLeverAt(0, 0) < -1e-12 * arm)) return { kind: "deadCentreAtLevel" };
   return mirrored(pulling);
 }

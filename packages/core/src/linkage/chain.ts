@@ -4,7 +4,7 @@ import {
   type Drive,
   type DriveEnd,
   type DriveRange,
-  isProblem,
+  isLinkageProblem,
   type LinkageProblem,
   type Segment,
 } from "./drive.ts";
@@ -22,7 +22,7 @@ export function chainDrive(
   for (const [index, link] of chain.links.entries()) {
     const rotation: Deg = whole === undefined ? deg(levelDeg) : (whole.deflectionAt(deg(levelDeg)) ?? deg(0));
     const next = make(link, rotation);
-    if (isProblem(next)) return { kind: "link", index, problem: next };
+    if (isLinkageProblem(next)) return { kind: "link", index, problem: next };
     const { low, high } = next.range;
     if (rotation < low.rotation || rotation > high.rotation) {
       return { kind: "linkOutOfReach", index, rotationDeg: rotation };

@@ -116,6 +116,6 @@ export type LinkageProblem =
   | { readonly kind: "linkOutOfReach"; readonly index: number; readonly rotationDeg: number };
 
 /** Tells a problem from what was asked for; nothing else that `drive` and its parts return has a `kind`. */
-export function isProblem(result: object): result is LinkageProblem {
+export function isLinkageProblem(result: object): result is LinkageProblem {
   return "kind" in result;
 }

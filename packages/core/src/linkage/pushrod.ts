@@ -1,5 +1,5 @@
 import { radians } from "../numeric/angle.ts";
-import { type Drive, isProblem, type LinkageProblem } from "./drive.ts";
+import { type Drive, isLinkageProblem, type LinkageProblem } from "./drive.ts";
 import { findNonLength } from "./find-non-length.ts";
 import type { Pushrod } from "./linkage.ts";
 import { rodDrive } from "./rod-drive.ts";
@@ -18,7 +18,7 @@ export function pushrodDrive(pushrod: Pushrod): Drive | LinkageProblem {
     circleInView([base, 0, rise], horn, pushrod.hornAt),
     rod,
   );
-  return isProblem(loop) ? loop : rodDrive(loop);
+  return isLinkageProblem(loop) ? loop : rodDrive(loop);
 }
 
 /** The circle of a pin about an axis to starboard, at a layout angle from aft (0) through up (90). */

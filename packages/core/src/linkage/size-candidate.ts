@@ -1,7 +1,7 @@
 import { radians } from "../numeric/angle.ts";
 import { type Deg, type DegPerUs, deg, degPerUs, type Mm, mm } from "../units/quantity.ts";
 import { ballRodFromRule } from "./ball-rod-from-rule.ts";
-import { type Drive, isProblem } from "./drive.ts";
+import { type Drive, isLinkageProblem } from "./drive.ts";
 import { drive } from "./drives.ts";
 import { largestOver } from "./largest-over.ts";
 import type { BallRod, Pushrod } from "./linkage.ts";
@@ -77,7 +77,7 @@ export function judgeCandidate(
   leastSine: number,
 ): SizeVerdict | CandidateFault {
   const made = drive(candidate.linkage);
-  if (isProblem(made)) return "cannotBeMade";
+  if (isLinkageProblem(made)) return "cannotBeMade";
   const [rotationUp, rotationDown] = [made.rotationAt(wanted.up), made.rotationAt(wanted.down)];
   if (rotationUp === undefined || rotationDown === undefined) return "notReached";
   const farthest = Math.max(

@@ -3,7 +3,7 @@ import { cosOf, sinOf } from "../numeric/sine.ts";
 import { deg, mm } from "../units/quantity.ts";
 import { type Branch, findMonotone, isBetween, rotationInside, rotationsOn } from "./branch.ts";
 import { type CamCurve, camCurve } from "./cam.ts";
-import { type Drive, type DriveEndKind, isProblem, type LinkageProblem } from "./drive.ts";
+import { type Drive, type DriveEndKind, isLinkageProblem, type LinkageProblem } from "./drive.ts";
 import { findNonLength } from "./find-non-length.ts";
 import type { Track } from "./linkage.ts";
 import { firstRoot } from "./roots.ts";
@@ -32,9 +32,9 @@ export function trackDrive(track: Track, _make: unknown, levelDeg = 0): Drive | 
   const problem = findNonLength({ arm, travel, ...(rod === undefined ? {} : { rod }) });
   if (problem !== undefined) return problem;
   const cam = camCurve(track.cam, travel);
-  if (isProblem(cam)) return cam;
+  if (isLinkageProblem(cam)) return cam;
   const carriage = carriageOf(track);
-  if (isProblem(carriage)) return carriage;
+  if (isLinkageProblem(carriage)) return carriage;
   const levelRad = radians(levelDeg);
   const levelMm = carriage.extensionAt(levelRad) ?? 0;
   if (levelMm < -endSlackMm || levelMm > travel + endSlackMm) {

@@ -1,4 +1,4 @@
-/** The root of `f` between `a` and `b`, where its signs differ, to neighbouring doubles. */
+/** The root of `f` between `a` and `b`, where its signs differ, not at `a` itself; to neighbouring doubles. */
 export function bisect(f: (x: number) => number, a: number, b: number): number {
   const positiveAtA = f(a) > 0;
   let near = a;

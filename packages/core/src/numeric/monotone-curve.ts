@@ -16,23 +16,22 @@ export interface MonotoneCurve {
 
 /**
  * The monotone cubic Hermite curve through points with `xs` strictly increasing and `ys` strictly monotone, at least two.
- * Between two points it stays between their ys. For two points it is the straight line.
+ * Between two points it stays between their ys. For two points it is the straight line; of fewer there is no curve.
  * Source: Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238-246, with the slopes of `pchimSlopes`.
  */
 export function monotoneCurve(xs: readonly number[], ys: readonly number[]): MonotoneCurve {
   const pieces = preparePieces(xs, ys);
-  const rising = (ys.at(-1) ?? 0) > (ys[0] ?? 0);
   return {
     valueAt(x) {
-      const piece = pieces[findPiece(pieces, x, "x", true)];
+      const piece = findPiece(pieces, x, "x");
       return piece && valueIn(piece, x);
     },
     slopeAt(x) {
-      const piece = pieces[findPiece(pieces, x, "x", true)];
+      const piece = findPiece(pieces, x, "x");
       return piece && slopeIn(piece, x);
     },
     inverseAt(y) {
-      const piece = pieces[findPiece(pieces, y, "y", rising)];
+      const piece = findPiece(pieces, y, "y");
       return piece && inverseIn(piece, y);
     },
   };
@@ -73,14 +72,14 @@ function preparePieces(xs: readonly number[], ys: readonly number[]): readonly P
   return pieces;
 }
 
-/** Index of the piece that holds the value on the named axis, -1 outside all. A point belongs to the piece it begins. */
-function findPiece(pieces: readonly Piece[], value: number, axis: "x" | "y", rising: boolean): number {
-  const sign = rising ? 1 : -1;
+/** The piece that holds the value on the named axis, undefined outside all. A point belongs to the piece it begins. */
+function findPiece(pieces: readonly Piece[], value: number, axis: "x" | "y"): Piece | undefined {
   const first = pieces[0];
-  const last = pieces.at(-1);
-  if (first === undefined || last === undefined) return -1;
+  if (first === undefined) return undefined;
+  const last = pieces.at(-1) ?? first;
+  const sign = Math.sign(last.right[axis] - first.left[axis]);
   // Negated, so that NaN is outside too.
-  if (!(sign * (value - first.left[axis]) >= 0 && sign * (value - last.right[axis]) <= 0)) return -1;
+  if (!(sign * (value - first.left[axis]) >= 0 && sign * (value - last.right[axis]) <= 0)) return undefined;
   let low = 0;
   let high = pieces.length - 1;
   while (low < high) {
@@ -88,7 +87,7 @@ function findPiece(pieces: readonly Piece[], value: number, axis: "x" | "y", ris
     if (sign * (value - (pieces[middle] ?? first).left[axis]) >= 0) low = middle;
     else high = middle - 1;
   }
-  return low;
+  return pieces[low];
 }
 
 function valueIn(piece: Piece, x: number): number {
@@ -107,7 +106,7 @@ function slopeIn(piece: Piece, x: number): number {
 
 function inverseIn(piece: Piece, y: number): number {
   const { left, right, halfWidth, middleY } = piece;
-  const beforeMiddle = left.y < right.y ? y <= middleY : y >= middleY;
+  const beforeMiddle = (y - middleY) * (right.y - left.y) <= 0;
   return beforeMiddle
     ? left.x + rootOfCubic(left.slope, left.square, left.cube, y - left.y, halfWidth)
     : right.x - rootOfCubic(right.slope, right.square, right.cube, right.y - y, halfWidth);

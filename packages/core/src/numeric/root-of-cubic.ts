@@ -14,7 +14,7 @@ export function rootOfCubic(
   largest: number,
 ): number {
   if (target === 0) return 0;
-  const sign = target < 0 ? -1 : 1;
+  const sign = Math.sign(target);
   let low = 0;
   let high = largest;
   let s = largest / 2;

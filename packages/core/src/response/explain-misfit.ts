@@ -1,5 +1,5 @@
 import { dimensionsOf } from "../linkage/dimensions.ts";
-import { isProblem } from "../linkage/drive.ts";
+import { isLinkageProblem } from "../linkage/drive.ts";
 import { drive } from "../linkage/drives.ts";
 import type { Linkage } from "../linkage/linkage.ts";
 import { findReadRotation } from "./find-read-rotation.ts";
@@ -54,8 +54,8 @@ export function explainMisfit(
   start: FitStart,
 ): Misfit | undefined {
   const made = drive(linkage);
-  const readDegPerUs = isProblem(made) ? undefined : findReadRotation(made, points);
-  if (isProblem(made) || readDegPerUs === undefined) return undefined;
+  const readDegPerUs = isLinkageProblem(made) ? undefined : findReadRotation(made, points);
+  if (isLinkageProblem(made) || readDegPerUs === undefined) return undefined;
   if (start.degPerUs !== undefined && start.degPerUs * readDegPerUs < 0) return undefined;
   const fit = (free?: FreeValue, known: FitStart = start) =>
     fitShape(made, points, doubtDeg, { ...known, readDegPerUs }, free);

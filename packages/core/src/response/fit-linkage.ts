@@ -1,5 +1,5 @@
 import type { Dimension } from "../linkage/dimensions.ts";
-import { type Drive, type DriveEnd, isProblem, type LinkageProblem } from "../linkage/drive.ts";
+import { type Drive, type DriveEnd, isLinkageProblem, type LinkageProblem } from "../linkage/drive.ts";
 import { drive } from "../linkage/drives.ts";
 import type { Linkage } from "../linkage/linkage.ts";
 import { chiSquareLimit } from "./chi-square-limit.ts";
@@ -103,7 +103,7 @@ export function fitLinkage(
   free?: Dimension,
 ): LinkageFit | FitProblem {
   const made = drive(linkage);
-  if (isProblem(made)) return { kind: "linkage", problem: made };
+  if (isLinkageProblem(made)) return { kind: "linkage", problem: made };
   const pulses = new Set(points.map((point) => point.pulseUs)).size;
   const needed = FITTED + 1 + (free === undefined ? 0 : 1);
   if (pulses < needed) return { kind: "tooFewReadings", pulses, needed };

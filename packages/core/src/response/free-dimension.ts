@@ -1,5 +1,5 @@
 import type { Dimension } from "../linkage/dimensions.ts";
-import { isProblem } from "../linkage/drive.ts";
+import { isLinkageProblem } from "../linkage/drive.ts";
 import { drive } from "../linkage/drives.ts";
 import type { FreeValue } from "./fit-shape.ts";
 
@@ -16,7 +16,7 @@ export function freeDimension(dimension: Dimension): FreeValue {
     doubt: PLAUSIBLE[dimension.unit],
     driveWith: (value) => {
       const made = drive(dimension.with(value));
-      return isProblem(made) ? undefined : made;
+      return isLinkageProblem(made) ? undefined : made;
     },
   };
 }

@@ -18,7 +18,7 @@ export type NextReading =
   | (WantedDoubt & { readonly kind: "enough" });
 
 /** How well a wanted deflection is known. */
-interface WantedDoubt {
+export interface WantedDoubt {
   readonly wantedDeg: number;
   /** What a response that bends as these readings show can be off its chord there. */
   readonly gapDeg: number;

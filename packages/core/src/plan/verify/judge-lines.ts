@@ -5,7 +5,13 @@ import type { AsBuilt, AsBuiltChannel, AsBuiltSetting, AsRead } from "../as-buil
 import type { PlanChannel, PlanRadio, Setting, SetupPlan } from "../setup-plan.ts";
 import { settingKey } from "./place-words.ts";
 import { restUs } from "./rest-pulse.ts";
-import type { ChannelPlace, DeflectionVerdict, Place, PulseVerdict, SettingPlace } from "./verification.ts";
+import type {
+  ChannelPlace,
+  DeflectionVerdict,
+  LinePlace,
+  PulseVerdict,
+  SettingPlace,
+} from "./verification.ts";
 
 /** Half-width of a pulse meter's doubt that the tolerance of a pulse already holds, microseconds. (trade's rule: step/2 + 1) */
 export const usualTesterUs = 1;
@@ -21,7 +27,7 @@ export function judgeChannel(
 ): readonly (PulseVerdict | DeflectionVerdict)[] {
   const built = channels.find((one) => one.channel === channel.channel);
   const testerUs = instruments.pulseUs ?? usualTesterUs;
-  const pulse = (place: Place, expectedUs: readonly [number, number], read: AsRead | undefined) =>
+  const pulse = (place: LinePlace, expectedUs: readonly [number, number], read: AsRead | undefined) =>
     judgePulse({ channel, place, expectedUs, withinUs: toleranceUs(radio), testerUs }, read);
   const settings = channel.settings.flatMap((setting) => {
     const read = findRead(setting, built);
@@ -48,7 +54,7 @@ export function judgeChannel(
 }
 
 /** How far a pulse may be read from what was entered: half a step of the radio, on its coarser side, and 1 us. (trade's rule) */
-export function toleranceUs({ per100Us, stepPercent }: PlanRadio): number {
+function toleranceUs({ per100Us, stepPercent }: PlanRadio): number {
   const spanUs = typeof per100Us === "number" ? per100Us : Math.max(per100Us.below, per100Us.above);
   return (spanUs * stepPercent) / 200 + usualTesterUs;
 }
@@ -65,7 +71,7 @@ export function meterDoubt({ doubt }: PlanChannel, meterDeg: number | undefined)
 }
 
 /** What the plan's setting is called in a verdict. */
-export function placeOf({ control, detent, stick, when, surface }: Setting): SettingPlace {
+function placeOf({ control, detent, stick, when, surface }: Setting): SettingPlace {
   return {
     kind: "setting",
     control,
@@ -90,7 +96,7 @@ function sweptRanges(channel: PlanChannel): {
 
 interface PulseLine {
   readonly channel: PlanChannel;
-  readonly place: Place;
+  readonly place: LinePlace;
   readonly expectedUs: readonly [number, number];
   readonly withinUs: number;
   readonly testerUs: number;

@@ -1,4 +1,4 @@
-import type { ChannelPlace, Place, SettingPlace } from "./verification.ts";
+import type { ChannelPlace, LinePlace, SettingPlace } from "./verification.ts";
 
 const channelPlaces: Readonly<Record<ChannelPlace["kind"], string>> = {
   limitLow: "the low limit",
@@ -11,7 +11,7 @@ const channelPlaces: Readonly<Record<ChannelPlace["kind"], string>> = {
 };
 
 /** "the low limit", "flap at landing", "roll at +1 with phase at thermal": a place as sentences name it. */
-export function namePlace(place: Place): string {
+export function namePlace(place: LinePlace): string {
   if (place.kind !== "setting") return channelPlaces[place.kind];
   const { control, detent, stick = 1, when = {} } = place;
   const own = `${control} at ${detent ?? (stick === 1 ? "+1" : "-1")}`;

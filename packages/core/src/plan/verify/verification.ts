@@ -19,7 +19,7 @@ export type Outcome = "agrees" | "differs" | "cannotTell" | "notMeasured";
 export type LineVerdict = PulseVerdict | DeflectionVerdict | MatchVerdict;
 
 /** Which line of a channel. */
-export type Place = ChannelPlace | SettingPlace;
+export type LinePlace = ChannelPlace | SettingPlace;
 
 /** A value that a channel has once. */
 export interface ChannelPlace {
@@ -40,7 +40,7 @@ export interface SettingPlace {
 export interface PulseVerdict {
   readonly quantity: "pulse";
   readonly channel: number;
-  readonly place: Place;
+  readonly place: LinePlace;
   /** Lowest and highest pulse that is right, the same where it is one. */
   readonly expectedUs: readonly [number, number];
   /** How far outside is still right: half a step of the radio and 1 us. */
