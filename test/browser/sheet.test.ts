@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { compile, describeServos, type Model, us } from "@hingeline/core";
 import bramblehook from "@hingeline/examples/bramblehook";
+import corvane from "@hingeline/examples/corvane";
 import ostrevale from "@hingeline/examples/ostrevale";
 import slatewing from "@hingeline/examples/slatewing";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
@@ -9,9 +10,10 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { sheetPages, sheetToHtml } from "../../packages/dsl/src/render/sheet/sheet-to-html.ts";
 import { hostileModel, hostileNames } from "../support/hostile-model.ts";
 import linked from "../support/linked-model.ts";
+import { lostSign } from "../support/lost-sign.ts";
 import { startBrowser } from "./browser.ts";
 
-const examples: Readonly<Record<string, Model>> = { bramblehook, ostrevale, slatewing, linked };
+const examples: Readonly<Record<string, Model>> = { bramblehook, ostrevale, slatewing, corvane, linked };
 const all = { ...examples, hostile: hostileModel };
 const url = "http://sheet.test/";
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
@@ -186,16 +188,33 @@ describe("with scripts off", () => {
 
 test("ticks and blanks are kept in the browser, for this revision only", async () => {
   const { page } = await open(sheetOf(bramblehook));
-  await page.getByLabel("Motor made safe").first().check();
+  await page.getByLabel("motor safe").first().check();
   await page.getByLabel("Pulse read at low limit, aileronLeft").fill("1219");
   await page.reload();
-  expect(await page.getByLabel("Motor made safe").first().isChecked()).toBe(true);
+  expect(await page.getByLabel("motor safe").first().isChecked()).toBe(true);
   expect(await page.getByLabel("Pulse read at low limit, aileronLeft").inputValue()).toBe("1219");
   const other = sheetOf({ ...bramblehook, name: "Bramblehook 27" });
   await page.route(url, (route) => route.fulfill({ body: other, contentType: "text/html" }));
   await page.reload();
-  expect(await page.getByLabel("Motor made safe").first().isChecked()).toBe(false);
+  expect(await page.getByLabel("motor safe").first().isChecked()).toBe(false);
   await page.context().close();
+});
+
+test("as-built readings stay on the one page of their pair, and axe finds nothing in them", async () => {
+  const plan = compile(bramblehook);
+  const html = sheetToHtml(bramblehook, plan, { surfaces: ["flapLeft"], asBuilt: lostSign(plan) });
+  const { page, strays } = await open(html, { viewport: { width: 390, height: 800 } });
+  await page.evaluate(axe);
+  expect(await page.evaluate("axe.run().then(({ violations }) => violations.map(({ id }) => id))")).toEqual(
+    [],
+  );
+  expect(await page.evaluate<number>("document.documentElement.scrollWidth")).toBeLessThanOrEqual(390);
+  for (const format of Object.keys(papers)) {
+    const pdf = await page.pdf({ format });
+    expect(pdf.toString("latin1").match(/\/Type \/Page\b(?!s)/g), format).toHaveLength(1);
+  }
+  await page.context().close();
+  expect(strays).toEqual([]);
 });
 
 test("names too long for one page go on over the next and lose nothing", async () => {

@@ -130,3 +130,8 @@ describe("plan --out", () => {
     },
   );
 });
+
+test("--format markdown prints the sheet's Markdown", async () => {
+  const sheet = await run(["sheet", "wrenfield.ts", "--format", "markdown"]);
+  expect(await run(["plan", "wrenfield.ts", "--format", "markdown"])).toEqual(sheet);
+});

@@ -66,7 +66,8 @@ describe("help", () => {
                            on standard input
 
       Options:
-        --format <format>  how to print it (choices: "text", "json", default: "text")
+        --format <format>  how to print it (choices: "text", "json", "markdown",
+                           default: "text")
         --static           read a code file without running it
         --pretty           JSON in lines, instead of its canonical form
         --out <file>       write to this file instead; a plan with errors is not
@@ -260,7 +261,7 @@ test.each([
   ],
   [
     ["plan", "a.ts", "--format", "yaml"],
-    "hingeline: option '--format <format>' argument 'yaml' is invalid. Allowed choices are text, json. See hingeline --help.\n",
+    "hingeline: option '--format <format>' argument 'yaml' is invalid. Allowed choices are text, json, markdown. See hingeline --help.\n",
   ],
   [["plan", "a.ts", "--out"], "hingeline: option '--out <file>' argument missing. See hingeline --help.\n"],
   [

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { compile, type Model } from "@hingeline/core";
+import { asBuiltTemplate, compile, type Model } from "@hingeline/core";
 import { describe, expect, test } from "vitest";
 import type { Live } from "../../../packages/dsl/src/cli/live.ts";
 import { sheetToHtml } from "../../../packages/dsl/src/render/sheet/sheet-to-html.ts";
@@ -36,7 +36,7 @@ describe("sheet", () => {
     expect(stdout).toMatch(/^<svg .*<\/svg>\n$/s);
     const { exitCode, stderr } = await run(["sheet", "wrenfield.ts", "--picture", "flap"]);
     expect(exitCode).toBe(2);
-    expect(stderr).toMatch(/^hingeline: There is no picture "flap"; there is flap:response/);
+    expect(stderr).toMatch(/^hingeline: There is no picture "flap"\. There is flap:response/);
   });
 
   test("--surface and --pair choose pages, and say so where there are none", async () => {
@@ -49,12 +49,41 @@ describe("sheet", () => {
       ["--pair", "pair"],
     ] as const) {
       const { exitCode, stderr } = await run(["sheet", "wrenfield.ts", option, "flop"]);
-      expect([exitCode, stderr]).toEqual([2, `hingeline: There is no ${word} "flop"; there is flap.\n`]);
+      expect([exitCode, stderr]).toEqual([
+        2,
+        `hingeline: There is no ${word} "flop". Did you mean "flap"? There is flap.\n`,
+      ]);
     }
   });
 
   test("--format markdown prints Markdown", async () => {
     expect((await run(["sheet", "wrenfield.ts", "--format", "markdown"])).stdout).toMatch(/^# /);
+  });
+
+  test("--as-built shows what was read with its verdict, and refuses what is no as-built file", async () => {
+    const asBuilt = {
+      ...asBuiltTemplate(compile(model)),
+      channels: [{ channel: 1, neutralUs: 1400, powerUpUs: "none" }],
+    };
+    const disk = new Map([
+      [`${fixtures}built.json`, JSON.stringify(asBuilt)],
+      [`${fixtures}other.json`, "{}"],
+    ]);
+    for (const format of ["html", "markdown"]) {
+      const args = ["sheet", "wrenfield.ts", "--format", format, "--as-built", "built.json"];
+      const { exitCode, stdout } = await run(args, fakeIo({ disk }));
+      expect(exitCode).toBe(0);
+      expect(stdout).toContain("1400.0");
+      expect(stdout).toMatch(/DIFFERS by [−+]\d/);
+      expect(stdout).toContain("not measured");
+    }
+    const { exitCode, stderr } = await run(
+      ["sheet", "wrenfield.ts", "--as-built", "other.json"],
+      fakeIo({ disk }),
+    );
+    expect(exitCode).toBe(2);
+    expect(stderr).toMatch(/^hingeline: other\.json is no as-built file/);
+    expect((await run(["sheet", "-", "--as-built", "-"])).exitCode).toBe(2);
   });
 
   test("refuses what is no model as every command does", async () => {

@@ -3,6 +3,7 @@ import { loadModel } from "../load/load-model.ts";
 import { countFindings } from "../render/findings-to-text.ts";
 import { planToJson } from "../render/plan-to-json.ts";
 import { planToText } from "../render/plan-to-text.ts";
+import { sheetToMarkdown } from "../render/sheet/sheet-to-markdown.ts";
 import { exitDone, exitFindings } from "./exit-code.ts";
 import { frameFindings } from "./frame-findings.ts";
 import type { Io } from "./io.ts";
@@ -13,7 +14,7 @@ export interface PlanArgs {
   readonly model: string;
   /** Reads a code file without running it. */
   readonly static?: boolean;
-  readonly format: "text" | "json";
+  readonly format: "text" | "json" | "markdown";
   /** JSON in lines instead of its canonical form. */
   readonly pretty?: boolean;
   /** File to write instead of standard output. */
@@ -34,7 +35,11 @@ export async function planCommand(
   const colour = out === undefined && wantsColour(io.stdout, io);
   const shown = format === "text" || (refused && out !== undefined);
   const frames = shown ? await frameFindings(model, plan.findings, io) : undefined;
-  const text = format === "json" ? planToJson(plan, { pretty }) : planToText(plan, { colour, frames });
+  const text = {
+    text: () => planToText(plan, { colour, frames }),
+    json: () => planToJson(plan, { pretty }),
+    markdown: () => sheetToMarkdown(loaded.model, plan),
+  }[format]();
   if (out === undefined) {
     io.stdout.write(text);
     return refused ? exitFindings : exitDone;

@@ -64,7 +64,7 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
 
   command("plan", "Print the setup plan of a model.")
     .addArgument(modelArgument())
-    .addOption(formatOption())
+    .addOption(formatOption("markdown"))
     .option("--static", "read a code file without running it")
     .option("--pretty", "JSON in lines, instead of its canonical form")
     .option("--out <file>", "write to this file instead; a plan with errors is not written")

@@ -1,23 +1,11 @@
-import {
-  formatNumber,
-  type LineVerdict,
-  type MatchVerdict,
-  type Outcome,
-  type PlanChannel,
-} from "@hingeline/core";
+import { formatNumber, type LineVerdict, type MatchVerdict, type PlanChannel } from "@hingeline/core";
 import { alignTable, type Column } from "./align-table.ts";
 import { signed } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
 import { settingText } from "./state-text.ts";
+import { outcomeText, placeText } from "./verify-words.ts";
 import { visibleText } from "./visible-text.ts";
 import { hang } from "./wrap-text.ts";
-
-const outcomes: Readonly<Record<Outcome, string>> = {
-  agrees: "agrees",
-  differs: "DIFFERS",
-  cannotTell: "cannot tell",
-  notMeasured: "NOT MEASURED",
-};
 
 /** Every pulse and deflection of one channel that can be measured: what is expected, what was read, and the verdict. */
 export function verifiedChannel(
@@ -89,12 +77,6 @@ export function verifiedMatches(matches: readonly MatchVerdict[], paint: Paint, 
   );
 }
 
-/** Which line of a channel: "low limit", "flap at landing". */
-export function placeText({ place }: Exclude<LineVerdict, MatchVerdict>, isSurfaceNamed = false): string {
-  if (place.kind !== "setting") return channelPlaces[place.kind];
-  return isSurfaceNamed ? `${visibleText(place.surface)}: ${settingText(place)}` : settingText(place);
-}
-
 function numberColumn<V extends LineVerdict>(
   head: string,
   unit: string,
@@ -108,9 +90,7 @@ function outcomeColumn(verdicts: readonly LineVerdict[], paint: Paint): Column {
   return {
     head: "verdict",
     unit: "",
-    cells: verdicts.map((one) =>
-      one.quantity === "pulse" && one.unsafe === true ? "UNSAFE" : outcomes[one.outcome],
-    ),
+    cells: verdicts.map(outcomeText),
     paint: (text) =>
       /DIFFERS|UNSAFE/.test(text)
         ? paint.error(text)
@@ -119,16 +99,6 @@ function outcomeColumn(verdicts: readonly LineVerdict[], paint: Paint): Column {
           : text,
   };
 }
-
-const channelPlaces = {
-  limitLow: "low limit",
-  limitHigh: "high limit",
-  sweptLow: "lowest of the sweep",
-  sweptHigh: "highest of the sweep",
-  neutral: "neutral",
-  failsafe: "failsafe",
-  powerUp: "at power-up",
-} as const;
 
 function rangeText([lowUs, highUs]: readonly [number, number]): string {
   const low = formatNumber(lowUs, 1);

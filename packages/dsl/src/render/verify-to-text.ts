@@ -1,17 +1,7 @@
-import {
-  type AsBuilt,
-  type Cause,
-  formatNumber,
-  type LineVerdict,
-  type MatchVerdict,
-  type Outcome,
-  type PulseVerdict,
-  type SetupPlan,
-  type Verification,
-} from "@hingeline/core";
-import { pulseText } from "./numbers.ts";
+import type { AsBuilt, Cause, LineVerdict, MatchVerdict, SetupPlan, Verification } from "@hingeline/core";
 import { type Paint, paintFor } from "./paint.ts";
-import { placeText, verifiedChannel, verifiedMatches } from "./verify-tables.ts";
+import { verifiedChannel, verifiedMatches } from "./verify-tables.ts";
+import { causesIntro, resultText, takenOnText, unsafeTexts } from "./verify-words.ts";
 import { visibleText } from "./visible-text.ts";
 import { hang, wrapText } from "./wrap-text.ts";
 
@@ -48,30 +38,21 @@ export function verifyToText(
 }
 
 function headOf(
-  { revision, verdicts, passed }: Verification,
+  verification: Verification,
   plan: SetupPlan,
   { by = "", date = "" }: AsBuilt,
   paint: Paint,
   columns: number,
 ): string[] {
-  const count = (outcome: Outcome) => verdicts.filter((one) => one.outcome === outcome).length;
-  const counts = `of ${verdicts.length} lines ${count("agrees")} agreed, ${count("differs")} differed, ${count("cannotTell")} cannot be told, ${count("notMeasured")} not measured`;
-  const result = passed
-    ? "PASSED as far as it was measured"
-    : count("notMeasured") === verdicts.length
-      ? "NOTHING WAS MEASURED"
-      : "NOT PASSED";
   const who = [...(by === "" ? [] : [`by ${visibleText(by)}`]), ...(date === "" ? [] : [visibleText(date)])];
   return [
     ...hang("AS-BUILT   ", visibleText(plan.model), columns).map(paint.strong),
     "",
-    ...hang("Result     ", `${result}: ${counts}`, columns).map(passed ? paint.strong : paint.error),
-    ...hang("Plan       ", `revision ${revision.ofPlan}`, columns),
-    ...hang(
-      "Readings   ",
-      [`taken on revision ${revision.measured}${revision.same ? "" : ", ANOTHER PLAN"}`, ...who].join(", "),
-      columns,
+    ...hang("Result     ", resultText(verification), columns).map(
+      verification.passed ? paint.strong : paint.error,
     ),
+    ...hang("Plan       ", `revision ${verification.revision.ofPlan}`, columns),
+    ...hang("Readings   ", [takenOnText(verification), ...who].join(", "), columns),
     ...hang(
       "Signs      ",
       "deflections are positive trailing edge down, a rudder's trailing edge to port",
@@ -80,33 +61,15 @@ function headOf(
   ];
 }
 
-function unsafeLines(verdicts: readonly LineVerdict[], { channels }: SetupPlan, columns: number): string[] {
-  const unsafe = verdicts.filter(
-    (one): one is PulseVerdict => one.quantity === "pulse" && one.unsafe === true,
-  );
-  const lines = unsafe.flatMap((verdict) => {
-    const [lowUs, highUs] = channels.find(({ channel }) => channel === verdict.channel)?.safeUs ?? [0, 0];
-    return hang(
-      "! ",
-      `Channel ${verdict.channel}, ${placeText(verdict)}: ${pulseText(verdict.readUs ?? 0)} is outside the safe ${formatNumber(lowUs, 1)} to ${pulseText(highUs)}. Receiver off; do not connect it.`,
-      columns,
-    );
-  });
+function unsafeLines(verdicts: readonly LineVerdict[], plan: SetupPlan, columns: number): string[] {
+  const lines = unsafeTexts(verdicts, plan).flatMap((text) => hang("! ", text, columns));
   return lines.length === 0 ? [] : ["", ...lines];
 }
 
 function causeLines(causes: readonly Cause[], verdicts: readonly LineVerdict[], columns: number): string[] {
-  const differs = verdicts.some(({ outcome }) => outcome === "differs");
-  if (causes.length === 0)
-    return differs ? wrapText("No single cause that is known here gives all the readings.", columns) : [];
-  const complete = causes.some(({ all }) => all);
-  const intro = !complete
-    ? "No single cause gives all the readings. Of its own channel each of these would:"
-    : causes.length === 1
-      ? "This alone would give all the readings:"
-      : "Any one of these would give all the readings:";
+  const intro = causesIntro(causes, verdicts);
   return [
-    ...wrapText(intro, columns),
+    ...(intro === undefined ? [] : wrapText(intro, columns)),
     ...causes.flatMap((cause) => [
       "",
       ...hang("- ", visibleText(cause.message), columns),

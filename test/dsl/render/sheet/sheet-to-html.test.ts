@@ -1,13 +1,15 @@
 import { createHash } from "node:crypto";
-import { compile, type Model } from "@hingeline/core";
+import { compile, type Model, verify } from "@hingeline/core";
 import bramblehook from "@hingeline/examples/bramblehook";
 import ostrevale from "@hingeline/examples/ostrevale";
 import slatewing from "@hingeline/examples/slatewing";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { numbersOf } from "../../../../packages/dsl/src/render/numbers.ts";
+import { expectedText } from "../../../../packages/dsl/src/render/sheet/read-words.ts";
 import { sheetPages, sheetToHtml } from "../../../../packages/dsl/src/render/sheet/sheet-to-html.ts";
 import linked from "../../../support/linked-model.ts";
+import { lostSign } from "../../../support/lost-sign.ts";
 
 const examples: Readonly<Record<string, Model>> = { bramblehook, ostrevale, slatewing, linked };
 
@@ -112,6 +114,62 @@ test("a plan with errors says on every page that it must not be entered", () => 
   const html = sheetToHtml(bramblehook, { ...plan, findings: [finding] });
   expect(html.match(/DO NOT ENTER THIS PLAN: it has 1 error\./g)).toHaveLength(5);
   expect(html).toContain("<b>ERROR</b> Wrong. Mend it.");
+});
+
+test("with as-built readings every value has what was read there, and its verdict in words and by its line", () => {
+  const plan = compile(bramblehook);
+  const html = sheetToHtml(bramblehook, plan, { surfaces: ["flapLeft"], asBuilt: lostSign(plan) });
+  expect(html).toContain('<td class="read verified agrees"><b>1795.0</b><small>agrees</small></td>');
+  expect(html).toContain(
+    '<td class="read verified differs"><b>1300.0</b><small>DIFFERS by −400.0</small></td>',
+  );
+  expect(html).toContain('<td class="read verified notMeasured"><small>not measured</small></td>');
+  expect(html).toContain("<b>Likely cause</b> In channel 5 (flapLeft), flap at takeoff has lost");
+  expect(html).not.toContain("Pulse read at");
+  const other = sheetToHtml(bramblehook, plan, { asBuilt: { ...lostSign(plan), plan: "0123abcd" } });
+  expect(other).toContain("taken on revision 0123abcd, ANOTHER PLAN, by A. Fitter");
+});
+
+describe("a page alone", () => {
+  const plan = compile(bramblehook);
+  const text = sheetToHtml(bramblehook, plan, { surfaces: ["flapLeft"] }).replaceAll(/<[^>]*>/g, "\n");
+
+  test("says what each deflection must read, how far a pulse may be off and what to do then", () => {
+    const { verdicts } = verify(plan, { ...lostSign(plan), channels: [] });
+    for (const verdict of verdicts)
+      if (verdict.quantity === "deflection" && verdict.place.surface === "flapLeft")
+        expect(text).toContain(expectedText(verdict).replace("-", "−"));
+    expect(text).toContain("A pulse off by more than ±3.5 µs: receiver off, find why");
+  });
+
+  test("has the order of entry as the procedure has it", () => {
+    const at = (words: string) => text.indexOf(words);
+    const order = [
+      "Receiver OFF; motor safe",
+      "Limits to 0, direction",
+      "Both limits;",
+      "receiver ON: reads 1500.0",
+    ];
+    order.push(
+      "At rest, then tow, takeoff, landing",
+      "Slow travel 3 s; signal lost",
+      "Transmitter off: signal lost",
+    );
+    order.push("linkages on one by one");
+    expect(order.map(at)).toEqual(order.map(at).toSorted((a, b) => a - b));
+    expect(Math.min(...order.map(at))).toBeGreaterThan(0);
+  });
+
+  test("says that a difference of the sides below its doubt is equal within measurement", () => {
+    expect(text).toMatch(
+      /flaps differ by 0\.22° at most, .* allowed: below its doubt of ±0\.\d\d°, so equal within measurement\./,
+    );
+    const [match] = plan.matches;
+    const apart = { ...plan, matches: match === undefined ? [] : [{ ...match, uncertaintyDeg: 0.1 }] };
+    expect(sheetToHtml(bramblehook, apart, { surfaces: ["flapLeft"] })).toContain(
+      "allowed: more than its doubt of ±0.10°.",
+    );
+  });
 });
 
 test("what was not measured says so", () => {

@@ -12,6 +12,7 @@ import {
 import { decimalsShown } from "../decimals-shown.ts";
 import { numbersOf, signed } from "../numbers.ts";
 import { visibleText } from "../visible-text.ts";
+import { type LineName, type ReadBack, verdictsAt } from "./read-back.ts";
 import { type SheetServo, settingKey } from "./servo-on-sheet.ts";
 
 /** One value to enter and what must come of it, as text. */
@@ -24,13 +25,16 @@ export interface EnterRow {
   /** For transmitters that add up, on the scale of `enter`; absent where nothing is added. */
   readonly adds?: string;
   readonly pulse: string;
+  /** What was read there, or what belongs there where nothing was. */
+  readonly read: ReturnType<typeof verdictsAt>;
 }
 
 /**
  * What is entered for one servo's channel, in the order in which it is safe: limits first. Where limits scale, a position is the
  * share of the way between them, otherwise an absolute percent. Values are those of the procedure where there is one.
  */
-export function enterRows({ described, channel, settings }: SheetServo, plan: SetupPlan): EnterRow[] {
+export function enterRows(servo: SheetServo, plan: SetupPlan, readBack: ReadBack): EnterRow[] {
+  const { described, channel, settings } = servo;
   const { limits, neutral, failsafe } = channel;
   const numbers = numbersOf(plan.radio);
   const edits = plan.procedure.flatMap((step) =>
@@ -41,23 +45,24 @@ export function enterRows({ described, channel, settings }: SheetServo, plan: Se
   const entered = ({ enter }: Setting) => (numbers.byShare ? enter.sharePercent : enter.percent);
   const rest = edits.find(({ set }) => set === "neutral")?.percent ?? position(neutral);
   const restUs = settings.find((setting) => entered(setting) === rest)?.enter.pulseUs ?? neutral.pulseUs;
-  const row = (key: string, name: string, detail: string, percent: number, pulseUs: number): EnterRow => ({
-    key,
+  const row = (line: LineName, name: string, detail: string, percent: number, pulseUs: number): EnterRow => ({
+    key: typeof line === "string" ? line : line.setting,
     name,
     detail,
     enter: numbers.percent(percent),
     pulse: formatNumber(pulseUs, 1),
+    read: verdictsAt(readBack, servo, line),
   });
   const [lowEnd, highEnd] = described.rising ? ["(up)", "(down)"] : ["(down)", "(up)"];
   return [
-    row("limit-low", "low limit", lowEnd, limits.low.percent, limits.low.pulseUs),
-    row("limit-high", "high limit", highEnd, limits.high.percent, limits.high.pulseUs),
-    row("rest", "at rest", "", rest, restUs),
+    row("limitLow", "low limit", lowEnd, limits.low.percent, limits.low.pulseUs),
+    row("limitHigh", "high limit", highEnd, limits.high.percent, limits.high.pulseUs),
+    row("neutral", "at rest", restDetail(settings), rest, restUs),
     ...settings.map((setting): EnterRow => {
       const adds = addsOf(setting, edits, numbers.byShare);
       return {
         ...row(
-          settingKey(setting),
+          { setting: settingKey(setting) },
           rowName(setting),
           wantedText(setting),
           entered(setting),
@@ -93,6 +98,14 @@ function addsOf(setting: Setting, edits: readonly Edit[], byShare: boolean): num
 function rowName({ control, detent, stick, when = {} }: Setting): string {
   const own = `${visibleText(control)} ${detent === undefined ? (stick === 1 ? "+1" : "-1") : visibleText(detent)}`;
   return [own, ...Object.entries(when).map((one) => one.map(visibleText).join(" "))].join(", ");
+}
+
+/** Where the selectors stand at rest, which is their first detent: "flap level". */
+function restDetail(settings: readonly Setting[]): string {
+  const first = new Map<string, string>();
+  for (const { control, detent } of settings)
+    if (detent !== undefined && !first.has(control)) first.set(control, detent);
+  return [...first].map((one) => one.map(visibleText).join(" ")).join(", ");
 }
 
 function wantedText({ wanted }: Setting): string {

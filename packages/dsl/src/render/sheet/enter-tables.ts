@@ -1,17 +1,19 @@
-import type { SetupPlan } from "@hingeline/core";
+import type { LineVerdict, SetupPlan } from "@hingeline/core";
 import { visibleText } from "../visible-text.ts";
 import { type Element, h, trueMinus } from "./element.ts";
 import { alignRows, type EnterRow, enterRows } from "./enter-rows.ts";
+import type { ReadBack } from "./read-back.ts";
+import { expectedText, readText, verdictText } from "./read-words.ts";
 import type { SheetServo } from "./servo-on-sheet.ts";
 import type { SheetPage } from "./sheet-pages.ts";
 
 /** The values to enter, one table a servo with the same rows side by side, and blanks for what is read back. */
-export function enterTables(page: SheetPage, plan: SetupPlan): Element {
-  const lists = alignRows(page.servos.map((servo) => enterRows(servo, plan)));
+export function enterTables(page: SheetPage, plan: SetupPlan, readBack: ReadBack): Element {
+  const lists = alignRows(page.servos.map((servo) => enterRows(servo, plan, readBack)));
   return h(
     "div",
     { class: "pair" },
-    page.servos.map((servo, index) => enterTable(servo, lists[index] ?? [], page.key)),
+    page.servos.map((servo, index) => enterTable(servo, lists[index] ?? [], page.key, readBack)),
   );
 }
 
@@ -19,12 +21,13 @@ function enterTable(
   { described, channel, key }: SheetServo,
   rows: readonly (EnterRow | undefined)[],
   page: string,
+  { asBuilt }: ReadBack,
 ): Element {
   const name = visibleText(described.id);
   const mark = channel.labels?.[described.id];
   return h(
     "table",
-    { class: "enter" },
+    { class: asBuilt === undefined ? "enter" : "enter verified" },
     h(
       "caption",
       {},
@@ -61,32 +64,54 @@ function enterTable(
       rows.map((row, index) =>
         row === undefined
           ? h("tr", {}, h("th", { scope: "row" }, "–"), h("td", { colspan: 4 }, "not moved by this"))
-          : enterRow(row, `${page}-${key}-${index}`, name),
+          : enterRow(row, `${page}-${key}-${index}`, name, asBuilt !== undefined),
       ),
     ),
   );
 }
 
-function enterRow({ key, name, detail, enter, adds, pulse }: EnterRow, id: string, servo: string): Element {
-  const kind = key === "limit-low" || key === "limit-high" ? "limit" : "";
+function enterRow(
+  { key, name, detail, enter, adds, pulse, read }: EnterRow,
+  id: string,
+  servo: string,
+  verified: boolean,
+): Element {
+  const kind = key === "limitLow" || key === "limitHigh" ? "limit" : key === "neutral" ? "short" : undefined;
   const blank = (unit: string, what: string) =>
-    h(
-      "td",
-      { class: "blank" },
-      h("input", {
-        "aria-label": `${what} read at ${name}, ${servo}`,
-        "data-keep": `${id}-${unit}`,
-        inputmode: "decimal",
-        autocomplete: "off",
-      }),
-    );
+    h("input", {
+      "aria-label": `${what} read at ${name}, ${servo}`,
+      "data-keep": `${id}-${unit}`,
+      inputmode: "decimal",
+      autocomplete: "off",
+    });
   return h(
     "tr",
     { class: kind },
     h("th", { scope: "row" }, h("bdi", {}, trueMinus(name)), h("small", {}, trueMinus(detail))),
     h("td", { class: "value" }, trueMinus(enter)),
     h("td", { class: "pulse" }, pulse, adds === undefined ? "" : h("small", {}, `adds ${trueMinus(adds)}`)),
-    blank("us", "Pulse"),
-    blank("deg", "Deflection"),
+    ...(verified
+      ? [verdictCell(read.pulse), verdictCell(read.deflection)]
+      : [
+          h("td", { class: "read" }, blank("us", "Pulse")),
+          h(
+            "td",
+            { class: "read" },
+            blank("deg", "Deflection"),
+            read.deflection === undefined ? "" : h("small", {}, trueMinus(expectedText(read.deflection))),
+          ),
+        ]),
+  );
+}
+
+/** What was read, with the verdict in words and by the line around it. */
+function verdictCell(verdict: LineVerdict | undefined): Element {
+  if (verdict === undefined) return h("td", { class: "read" });
+  const read = readText(verdict);
+  return h(
+    "td",
+    { class: `read verified ${verdict.outcome}` },
+    read === undefined ? "" : h("b", {}, trueMinus(read)),
+    h("small", {}, trueMinus(verdictText(verdict))),
   );
 }

@@ -5,6 +5,8 @@ import { fontSize, hatch, label, picture, scaleOver, shortName, stroke, units } 
 import { type SheetServo, shortSetting } from "./servo-on-sheet.ts";
 
 const loadRowHeight = 16;
+/** Together at least this high, so that two bars can be told apart at arm's length. */
+const leastBarsHeight = 54;
 const mostBars = 4;
 
 /** The estimated share of the servo's stall torque at the settings that load it most, as bars; undefined where none is estimated. */
@@ -16,7 +18,8 @@ export function loadPlot({ described, settings, key }: SheetServo): Element | un
   if (loaded.length === 0) return undefined;
   const name = visibleText(described.id);
   const id = `load-${key}`;
-  const box = { left: 104, right: 250, top: 20, bottom: 20 + loaded.length * loadRowHeight };
+  const rowHeight = Math.max(loadRowHeight, leastBarsHeight / loaded.length);
+  const box = { left: 104, right: 250, top: 20, bottom: 20 + loaded.length * rowHeight };
   const x = scaleOver([0, 1, ...loaded.map(({ load }) => load.share)], [box.left, box.right]);
   const mark = (share: number, dashes: string) =>
     stroke(
@@ -37,9 +40,7 @@ export function loadPlot({ described, settings, key }: SheetServo): Element | un
     [
       h("defs", {}, hatch(`${id}-bar`, true)),
       label(2, 13, `load of ${shortName(described.id, 18)}`),
-      ...loaded.flatMap(({ setting, load }, index) =>
-        bar(setting, load, box.top + index * loadRowHeight, x, id),
-      ),
+      ...loaded.flatMap(({ setting, load }, index) => bar(setting, load, box.top + index * rowHeight, x, id)),
       mark(0, "none"),
       mark(0.5, "4 3"),
       mark(1, "none"),

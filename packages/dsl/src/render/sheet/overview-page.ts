@@ -2,6 +2,8 @@ import { formatNumber, type PlanChannel } from "@hingeline/core";
 import { countFindings } from "../findings-to-text.ts";
 import { type Numbers, numbersOf } from "../numbers.ts";
 import { visibleText } from "../visible-text.ts";
+import { asBuiltResult } from "./as-built-lines.ts";
+import { asBuiltList } from "./as-built-list.ts";
 import { type Element, h, trueMinus } from "./element.ts";
 import { findingList } from "./finding-list.ts";
 import { otherWays } from "./other-ways.ts";
@@ -18,6 +20,7 @@ export function overviewPage(sheet: SheetFacts, servos: readonly SheetServo[]): 
     "section",
     { class: "page", id: "overview", "aria-labelledby": "overview-title" },
     pageHead("overview-title", "Overview", sheet),
+    asBuiltList(asBuiltResult(sheet.readBack)),
     h(
       "p",
       { class: "plain" },
@@ -95,7 +98,7 @@ function channelRow(
     h("th", { scope: "row" }, String(channel)),
     h(
       "td",
-      { class: "names" },
+      {},
       servos.map((servo, index) => [index === 0 ? "" : ", ", h("bdi", {}, visibleText(servo))]),
     ),
     h("td", {}, direction),

@@ -1,6 +1,7 @@
 import { formatTrimmed, type Model, type PlanRadio, type SetupPlan } from "@hingeline/core";
 import { visibleText } from "../visible-text.ts";
 import { type Element, h } from "./element.ts";
+import type { ReadBack } from "./read-back.ts";
 
 /** What every page is made from. */
 export interface SheetFacts {
@@ -8,6 +9,7 @@ export interface SheetFacts {
   readonly plan: SetupPlan;
   /** Of the plan: two sheets with the same one ask for the same. */
   readonly fingerprint: string;
+  readonly readBack: ReadBack;
 }
 
 /** Title of a page with what it takes to tell one printed page from another. */

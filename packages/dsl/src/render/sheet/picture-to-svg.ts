@@ -14,7 +14,7 @@ export function pictureNames(model: Model, plan: SetupPlan): readonly string[] {
 /** One picture as an SVG file that stands alone, black on white; undefined where the sheet has none of this name. */
 export function pictureToSvg(model: Model, plan: SetupPlan, name: string): string | undefined {
   for (const page of sheetPages(model, plan)) {
-    const picture = pagePictures(page, plan).pictures.find((one) => one.name === name);
+    const picture = pagePictures(page, plan, { alone: true }).pictures.find((one) => one.name === name);
     if (picture === undefined) continue;
     const alone = cloneElement(
       picture.element,

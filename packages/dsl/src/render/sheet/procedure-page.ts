@@ -1,4 +1,4 @@
-import { formatNumber, type ProcedureStep } from "@hingeline/core";
+import { type Edit, formatNumber, type ProcedureStep } from "@hingeline/core";
 import { numbersOf } from "../numbers.ts";
 import { editText } from "../procedure-lines.ts";
 import { visibleText } from "../visible-text.ts";
@@ -30,7 +30,7 @@ export function procedurePage(sheet: SheetFacts): Element | undefined {
           h(
             "ul",
             {},
-            step.edits.map((edit) => h("li", {}, trueMinus(editText(edit, numbers)))),
+            worthShowing(step).map((edit) => h("li", {}, trueMinus(editText(edit, numbers)))),
           ),
           h(
             "div",
@@ -52,6 +52,12 @@ export function procedurePage(sheet: SheetFacts): Element | undefined {
       ),
     ),
   );
+}
+
+/** Edits with a value of their own; the others are what the step itself says. */
+function worthShowing({ edits, phase }: ProcedureStep): readonly Edit[] {
+  if (phase === "collapse") return [];
+  return edits.filter(({ percent, seconds }) => percent !== undefined || seconds !== undefined);
 }
 
 function standText({ supply, linkage }: ProcedureStep): string {

@@ -1,16 +1,15 @@
-import { formatNumber, type HalfPulse, halfPulse, us } from "@hingeline/core";
+import { us } from "@hingeline/core";
 import { visibleText } from "../visible-text.ts";
 import { type Element, h } from "./element.ts";
+import { findHalf, halfMark } from "./half-mark.ts";
 import {
   area,
   axes,
   type Box,
-  fontSize,
   hatch,
   label,
   type Place,
   picture,
-  pictureWidth,
   type Scale,
   scaleOver,
   shortName,
@@ -18,7 +17,9 @@ import {
   stroke,
   units,
 } from "./plot-parts.ts";
+import { samplePulses } from "./sample-pulses.ts";
 import { degreesText, microseconds, type SheetServo, shortSetting } from "./servo-on-sheet.ts";
+import { shutFields } from "./shut-fields.ts";
 
 /**
  * Pulse against deflection of one servo: readings with their doubt, response with its band, stops and guards hatched, what is entered
@@ -26,7 +27,7 @@ import { degreesText, microseconds, type SheetServo, shortSetting } from "./serv
  */
 export function responsePlot(servo: SheetServo, height: number): Element | undefined {
   const { described, key } = servo;
-  const { measured, stopsUs, guardUs, safeUs, rising } = described;
+  const { measured, stopsUs, rising } = described;
   if (measured === undefined) return undefined;
   const { response, points, uncertaintyAt } = measured;
   const box: Box = { left: 38, right: 268, top: 18, bottom: height - 20 };
@@ -47,7 +48,7 @@ export function responsePlot(servo: SheetServo, height: number): Element | undef
     { title: `Pulse and deflection of ${visibleText(described.id)}`, text: textOf(servo) },
     [
       h("defs", {}, hatch(`${id}-stop`, true), hatch(`${id}-guard`, false)),
-      ...shut(box, x, stopsUs, guardUs, safeUs, id),
+      ...shutFields(box, x, described, id),
       ...axes(box, x, y, "µs", "°", 4),
       area([...edge(1), ...edge(-1).reverse()], { "fill-opacity": 0.14 }),
       stroke(curve, { "stroke-width": 1.8 }),
@@ -74,31 +75,8 @@ export function responsePlot(servo: SheetServo, height: number): Element | undef
   );
 }
 
-/** Half the pulses between rest and the furthest setting of the control that moves the servo most. */
-export function findHalf({ described, channel, settings }: SheetServo): HalfPulse | undefined {
-  const response = described.measured?.response;
-  const restUs = channel.neutral.pulseUs;
-  const furthest = settings.reduce(
-    (far, { enter }) => (Math.abs(enter.pulseUs - restUs) > Math.abs(far - restUs) ? enter.pulseUs : far),
-    restUs,
-  );
-  return response === undefined || furthest === restUs
-    ? undefined
-    : halfPulse(response, us(restUs), us(furthest));
-}
-
-/** The response's pulses where a line through them looks smooth: its knots and some between. */
-export function samplePulses(knots: readonly number[]): number[] {
-  const parts = Math.max(2, Math.ceil(48 / Math.max(1, knots.length - 1)));
-  return knots.flatMap((knot, index) => {
-    const next = knots[index + 1];
-    if (next === undefined) return [knot];
-    return Array.from({ length: parts }, (_, part) => knot + ((next - knot) * part) / parts);
-  });
-}
-
 /** The circle that the slider moves; out of sight until a script does. */
-export function mark(key: string): Element {
+function mark(key: string): Element {
   return h("circle", {
     "data-mark": key,
     r: 6,
@@ -107,49 +85,6 @@ export function mark(key: string): Element {
     "stroke-width": 3,
     visibility: "hidden",
   });
-}
-
-function shut(
-  box: Box,
-  x: Scale,
-  [lowUs, highUs]: readonly [number, number],
-  [lowGuardUs, highGuardUs]: readonly [number, number],
-  safeUs: readonly [number, number],
-  id: string,
-): Element[] {
-  const [fromUs = lowUs, toUs = highUs] = x.domain();
-  const height = units(box.bottom - box.top);
-  const field = (one: number, other: number, fill: string) => {
-    const [left, right] = [Math.min(x(one), x(other)), Math.max(x(one), x(other))];
-    return h("rect", {
-      x: units(left),
-      y: box.top,
-      width: units(right - left),
-      height,
-      fill: `url(#${id}-${fill})`,
-    });
-  };
-  const edge = (pulseUs: number, dashes: string) =>
-    stroke(
-      [
-        [x(pulseUs), box.top],
-        [x(pulseUs), box.bottom],
-      ],
-      { "stroke-dasharray": dashes },
-    );
-  const towards = x(safeUs[0]) < x(safeUs[1]);
-  return [
-    field(fromUs, lowUs, "stop"),
-    field(highUs, toUs, "stop"),
-    field(lowUs, safeUs[0], "guard"),
-    field(safeUs[1], highUs, "guard"),
-    edge(lowUs, "none"),
-    edge(highUs, "none"),
-    ...(lowGuardUs === 0 && safeUs[0] === lowUs ? [] : [edge(safeUs[0], "4 3")]),
-    ...(highGuardUs === 0 && safeUs[1] === highUs ? [] : [edge(safeUs[1], "4 3")]),
-    label(x(safeUs[0]), box.top - 4, formatNumber(safeUs[0], 0), towards ? "start" : "end"),
-    label(x(safeUs[1]), box.top - 4, formatNumber(safeUs[1], 0), towards ? "end" : "start"),
-  ];
 }
 
 /** What is entered, as open circles with a line to their names at the right. */
@@ -179,34 +114,6 @@ function entered({ settings, described }: SheetServo, box: Box, x: Scale, y: Sca
       label(box.right + 11, labelAt + 4.5, shortName(shortSetting(setting), 13)),
     ];
   });
-}
-
-function halfMark(half: HalfPulse | undefined, x: Scale, y: Scale): Element[] {
-  if (half === undefined) return [];
-  const [cx, cy] = [x(half.pulseUs), y(half.deflectionDeg)];
-  const r = 5;
-  return [
-    stroke(
-      [
-        [cx - r, cy - r],
-        [cx + r, cy + r],
-      ],
-      { "stroke-width": 1.8 },
-    ),
-    stroke(
-      [
-        [cx - r, cy + r],
-        [cx + r, cy - r],
-      ],
-      { "stroke-width": 1.8 },
-    ),
-    label(
-      cx + (cx > pictureWidth / 2 ? -8 : 8),
-      cy + fontSize + 2,
-      "half",
-      cx > pictureWidth / 2 ? "end" : "start",
-    ),
-  ];
 }
 
 function textOf({ described, settings }: SheetServo): string {

@@ -10,7 +10,7 @@ import {
 } from "@hingeline/core";
 import { numbersOf, signed } from "../numbers.ts";
 import { visibleText } from "../visible-text.ts";
-import { findHalf } from "./response-plot.ts";
+import { findHalf } from "./half-mark.ts";
 import {
   degreesText,
   microseconds,
@@ -57,21 +57,27 @@ export function servoFacts(servo: SheetServo, plan: SetupPlan, model: Model): re
 }
 
 /** The servo's own part of the model. */
-export function findServo({ surfaces }: Model, { described }: SheetServo): Servo | undefined {
+function findServo({ surfaces }: Model, { described }: SheetServo): Servo | undefined {
   const surface = surfaces[described.surface];
   return surface?.servo ?? surface?.servos?.[described.id.slice(described.surface.length + 1)];
 }
 
+/** "1172, 1880 (contact), guard 10; safe 1182–1870": said once where it is the same at both ends. */
 function stopsText({ described }: SheetServo): string {
   const { stopsUs, guardUs, safeUs } = described;
-  const even = guardUs[0] === guardUs[1];
   const ends = ([0, 1] as const).map((end) => {
     const reason = described.reasons[end];
-    const guard = even ? "" : `, guard ${formatNumber(guardUs[end], 1)}`;
-    return `${formatTrimmed(stopsUs[end], 1)}${reason === undefined ? "" : ` (${reasons[reason]})`}${guard}`;
+    const because = reason === undefined ? "" : ` (${reasons[reason]})`;
+    return {
+      pulse: formatTrimmed(stopsUs[end], 1),
+      because,
+      guard: `, guard ${formatTrimmed(guardUs[end], 1)}`,
+    };
   });
-  const guard = even ? `, guard ${formatNumber(guardUs[0], 1)}` : "";
-  return `${ends.join(", ")}${guard}; safe ${formatNumber(safeUs[0], 1)} to ${microseconds(safeUs[1])}`;
+  const [low, high] = ends;
+  if (low === undefined || high === undefined) return "";
+  const lowText = `${low.pulse}${low.because === high.because ? "" : low.because}${low.guard === high.guard ? "" : low.guard}`;
+  return `${lowText}, ${high.pulse}${high.because}${high.guard}; safe ${formatTrimmed(safeUs[0], 1)}–${formatTrimmed(safeUs[1], 1)}`;
 }
 
 function extremeFacts({ channel }: SheetServo, { radio }: SetupPlan): Fact[] {
@@ -117,8 +123,8 @@ function halfFact(servo: SheetServo): Fact[] {
   const { pulseUs, deflectionDeg, wantedDeg } = half;
   return [
     {
-      name: "Half",
-      text: `half the pulses (cross, ${microseconds(pulseUs)}) gives ${degreesText(deflectionDeg)}, not ${degreesText(wantedDeg)}`,
+      name: "Half the pulses",
+      text: `(cross, ${microseconds(pulseUs)}) gives ${degreesText(deflectionDeg)}, not ${degreesText(wantedDeg)}`,
     },
   ];
 }

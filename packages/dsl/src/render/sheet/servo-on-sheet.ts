@@ -54,7 +54,12 @@ export function settingKey({
 }
 
 /** "landing", "roll -1", "thermal, roll +1": a setting where there is little room. */
-export function shortSetting({ control, detent, stick, when = {} }: Setting): string {
+export function shortSetting({
+  control,
+  detent,
+  stick,
+  when = {},
+}: Pick<Setting, "control" | "detent" | "stick" | "when">): string {
   const own = detent ?? `${control} ${stick === 1 ? "+1" : "-1"}`;
   return [...Object.values(when), own].join(", ");
 }

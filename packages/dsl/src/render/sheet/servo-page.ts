@@ -1,27 +1,33 @@
 import type { Finding, Model, SetupPlan } from "@hingeline/core";
 import { visibleText } from "../visible-text.ts";
+import { type AsBuiltLine, asBuiltLines, asBuiltResult } from "./as-built-lines.ts";
+import { asBuiltList } from "./as-built-list.ts";
 import { type Element, h, trueMinus } from "./element.ts";
 import { enterTables } from "./enter-tables.ts";
 import { findingList } from "./finding-list.ts";
 import { gangTable } from "./gang-table.ts";
+import { findMatch, matchText } from "./match-text.ts";
 import { pageHead, type SheetFacts, signOff } from "./page-parts.ts";
+import { ifDifferent, pageSteps, shortCautions } from "./page-steps.ts";
+import type { ReadBack } from "./read-back.ts";
 import { notMeasured, servoFacts } from "./servo-facts.ts";
 import { pagePictures } from "./servo-pictures.ts";
 import type { SheetPage } from "./sheet-pages.ts";
-import { matchText } from "./sides-plot.ts";
 import { slidePanel } from "./slide-panel.ts";
 
 /** Enough to set up one servo or a pair with nothing else at hand: values, pictures, facts, what to tick and who signs. */
 export function servoPage(page: SheetPage, sheet: SheetFacts): Element {
-  const { plan, model } = sheet;
+  const { plan, model, readBack } = sheet;
+  const asBuilt = [...asBuiltResult(readBack), ...asBuiltLines(readBack, plan, page.servos)];
   const findings = findingsOf(page, plan.findings, model).filter(({ severity }) => severity !== "note");
-  const { pictures, fits } = pagePictures(page, plan, linesOf(findings));
+  const { pictures, fits } = pagePictures(page, plan, { lines: linesOf(findings, asBuilt) });
   return h(
     "section",
     { class: fits ? "page one" : "page one flows", id: page.key, "aria-labelledby": `${page.key}-title` },
     pageHead(`${page.key}-title`, page.title, sheet),
-    enterTables(page, plan),
-    h("p", { class: "plain" }, howToEnter(plan)),
+    enterTables(page, plan, readBack),
+    asBuiltList(asBuilt),
+    h("p", { class: "plain" }, howToEnter(plan, readBack)),
     slidePanel(page, plan.radio),
     h(
       "div",
@@ -56,7 +62,7 @@ export function servoPage(page: SheetPage, sheet: SheetFacts): Element {
       ),
     ),
     findingList(findings),
-    checks(page, plan),
+    checks(page, plan, readBack),
     signOff(page.key),
   );
 }
@@ -74,44 +80,48 @@ function unmeasured({ servos }: SheetPage): readonly Element[] {
     );
 }
 
-function howToEnter({ radio }: SetupPlan): string {
+function howToEnter({ radio }: SetupPlan, { asBuilt }: ReadBack): string {
+  const boxes = asBuilt === undefined ? " Boxes: the degrees to be read." : "";
+  const adds = `Adds: for transmitters that sum, to the value at rest.${boxes}`;
   return radio.endPoints === "scale"
-    ? "Limits are percent; every other value is the share of the way between the limits, low −100, high +100. Adds: what to add where contributions are summed."
-    : "ENTER is absolute, every other control at rest. Adds: what to add to the value at rest where contributions are summed.";
+    ? `Limits are percent; every other value is the share of the way between them, low −100, high +100. ${adds}`
+    : `ENTER: absolute, all else at rest. ${adds}`;
 }
 
-const caution =
-  "At unexpected movement, buzzing or high current pull the receiver's supply. The cautions of the overview hold.";
-
-/** The order in short; a plan with a procedure has it in full. (common practice, no source) */
-function checks(page: SheetPage, plan: SetupPlan): Element {
+/** What to do where a reading differs, what holds in any case, and the order in short where it is still to be done. */
+function checks(page: SheetPage, plan: SetupPlan, { verification, asBuilt }: ReadBack): Element {
+  const withinUs = verification.verdicts.find((one) => one.quantity === "pulse")?.withinUs;
   const [first, second] = page.servos;
-  const match = first && second && matchText(first, second, plan);
-  const steps = [
-    "Motor made safe, model held",
-    "Receiver off, linkages off, memory empty, trims 0",
-    "Larger percent, longer pulse; then limits, then rest",
-    "Level first, then the nearest position, outward",
-    "Every pulse read at the servo lead: within one step",
-    "Linkages on one at a time, surface at level",
-    "Deflections read; left and right agree",
-    "Signal loss and power-up seen, linkage off",
-  ];
+  const match = first && second && findMatch(first, second, plan.matches);
   return h(
     "div",
     { class: "plain" },
-    h("p", {}, match === undefined ? "" : `${trueMinus(match)} `, caution),
     h(
-      "ul",
-      { class: "checks" },
-      steps.map((step, index) =>
-        h(
-          "li",
-          {},
-          h("label", {}, h("input", { type: "checkbox", "data-keep": `${page.key}-check-${index}` }), step),
-        ),
-      ),
+      "p",
+      {},
+      [match === undefined ? [] : matchText(match), ifDifferent(withinUs), shortCautions]
+        .flat()
+        .map(trueMinus)
+        .join(" "),
     ),
+    asBuilt === undefined
+      ? h(
+          "ul",
+          { class: "checks" },
+          pageSteps(page, plan).map((step, index) =>
+            h(
+              "li",
+              {},
+              h(
+                "label",
+                {},
+                h("input", { type: "checkbox", "data-keep": `${page.key}-check-${index}` }),
+                h("span", {}, `${index + 1}. ${trueMinus(step)}`),
+              ),
+            ),
+          ),
+        )
+      : undefined,
   );
 }
 
@@ -127,9 +137,15 @@ function findingsOf(
   return findings.filter(({ at }) => at.split(/[.[\]"]+/).some((part) => names.has(part)));
 }
 
-/** Printed lines that findings take, two thirds of their width filled. */
-function linesOf(findings: readonly Finding[]): number {
-  return findings.reduce((sum, { at, message, do: remedy }) => {
-    return sum + Math.ceil((at.length + message.length + remedy.length + 12) / 90) + 0.4;
-  }, 0);
+/** Printed lines of the steps, which a page with as-built readings leaves out. */
+const stepLines = 7;
+
+/** Printed lines that findings and as-built readings take, two thirds of their width filled. */
+function linesOf(findings: readonly Finding[], asBuilt: readonly AsBuiltLine[]): number {
+  const lengths = [
+    ...findings.map(({ at, message, do: remedy }) => at.length + message.length + remedy.length + 12),
+    ...asBuilt.map(({ head, text }) => head.length + text.length),
+  ];
+  const instead = asBuilt.length === 0 ? 0 : stepLines;
+  return lengths.reduce((sum, length) => sum + Math.ceil(length / 90) + 0.4, -instead);
 }

@@ -30,9 +30,10 @@ export interface PagePictures {
 type Drawn = Omit<ServoPicture, "screenOnly">;
 
 /** Millimetres inside the margins of a page between A4 and Letter: its height, what is neither picture nor setting, and one setting. */
-const [paperMm, fixedMm, settingMm] = [265, 122, 7.8];
+const [paperMm, fixedMm, settingMm] = [265, 144, 7.8];
 /** A plot takes what is left, between these heights; a little less still prints, as the page shrinks its pictures. */
-const [leastMm, mostMm] = [36, 56];
+const [leastMm, mostMm] = [30, 56];
+const tightMm = 0.7 * leastMm;
 const lineMm = 3.8;
 const unitsPerMm = 4;
 /** Names longer than this take more lines than a page has been measured for. */
@@ -40,9 +41,14 @@ const longName = 40;
 
 /**
  * All pictures of a page, beside which stand `lines` lines of findings. Where they do not all fit on paper with plots of a height that
- * can be read, first the loads and then the correction curves stay on the screen.
+ * can be read, first the loads, then the correction curves and at last the linkages stay on the screen.
+ * Pictures that stand `alone` are as high as any.
  */
-export function pagePictures(page: SheetPage, plan: SetupPlan, lines = 0): PagePictures {
+export function pagePictures(
+  page: SheetPage,
+  plan: SetupPlan,
+  { lines = 0, alone = false }: { readonly lines?: number; readonly alone?: boolean } = {},
+): PagePictures {
   const { servos, title } = page;
   const [first, second] = servos;
   const each = (name: string, draw: (servo: SheetServo) => Element | undefined) =>
@@ -56,33 +62,39 @@ export function pagePictures(page: SheetPage, plan: SetupPlan, lines = 0): PageP
   const linkages = each("linkage", linkagePicture);
   const loads = each("load", loadPlot);
   const settings = Math.max(...servos.map((servo) => servo.settings.length));
-  const roomMm = paperMm - fixedMm - settings * settingMm - lines * lineMm - tallestMm(linkages);
+  const roomMm = paperMm - fixedMm - settings * settingMm - lines * lineMm;
   const least = leastMm * unitsPerMm;
+  const smallest = { plots: plots(least), curves: curves(least) };
+  const cells = smallest.plots.length + (findGang(page, plan) === undefined ? 0 : 1);
   const choices = [
-    { withCurves: true, withLoads: true },
-    { withCurves: true, withLoads: false },
-    { withCurves: false, withLoads: false },
-  ].map(({ withCurves, withLoads }) => {
-    const cells = plots(least).length + (findGang(page, plan) === undefined ? 0 : 1);
-    const rows = Math.ceil((cells + (withCurves ? curves(least).length : 0)) / 2);
-    return {
-      withCurves,
-      withLoads,
-      eachMm: (roomMm - (withLoads ? tallestMm(loads) : 0)) / Math.max(1, rows),
-    };
+    { withLinkages: true, withCurves: true, withLoads: true },
+    { withLinkages: true, withCurves: true, withLoads: false },
+    { withLinkages: true, withCurves: false, withLoads: false },
+    { withLinkages: false, withCurves: false, withLoads: false },
+  ].map((choice) => {
+    const rows = Math.ceil((cells + (choice.withCurves ? smallest.curves.length : 0)) / 2);
+    const otherMm =
+      (choice.withLinkages ? tallestMm(linkages) : 0) + (choice.withLoads ? tallestMm(loads) : 0);
+    return { ...choice, eachMm: (roomMm - otherMm) / Math.max(1, rows) };
   });
-  const last = { withCurves: false, withLoads: false, eachMm: 0 };
-  const chosen = choices.find(({ eachMm }) => eachMm >= leastMm) ?? choices.at(-1) ?? last;
-  const height = Math.round(Math.min(mostMm, Math.max(leastMm, chosen.eachMm)) * unitsPerMm);
+  const last = { withLinkages: false, withCurves: false, withLoads: false, eachMm: 0 };
+  const chosen =
+    choices.slice(0, -1).find(({ eachMm }) => eachMm >= leastMm) ??
+    choices.slice(-2).find(({ eachMm }) => eachMm > tightMm) ??
+    choices.at(-1) ??
+    last;
+  const plotMm = alone ? mostMm : Math.min(mostMm, Math.max(leastMm, chosen.eachMm));
+  const height = Math.round(plotMm * unitsPerMm);
+  const drawn = height === least ? smallest : { plots: plots(height), curves: curves(height) };
   return {
     pictures: [
-      ...onPaper(plots(height), true),
-      ...onPaper(curves(height), chosen.withCurves),
-      ...onPaper(linkages, true),
+      ...onPaper(drawn.plots, true),
+      ...onPaper(drawn.curves, chosen.withCurves),
+      ...onPaper(linkages, chosen.withLinkages),
       ...onPaper(loads, chosen.withLoads),
     ],
     fits:
-      chosen.eachMm > 0.7 * leastMm &&
+      chosen.eachMm > tightMm &&
       servos.every((servo) => namesOf(servo).every((name) => name.length <= longName)),
   };
 }

@@ -1,4 +1,4 @@
-import { describeServos, fingerprintOf, type Model, revisionOf, type SetupPlan } from "@hingeline/core";
+import { type AsBuilt, describeServos, type Model, type SetupPlan } from "@hingeline/core";
 import { renderToString } from "preact-render-to-string";
 import { visibleText } from "../visible-text.ts";
 import { admit } from "./admit.ts";
@@ -6,15 +6,22 @@ import { type Element, h, verbatim } from "./element.ts";
 import { overviewPage } from "./overview-page.ts";
 import type { SheetFacts } from "./page-parts.ts";
 import { procedurePage } from "./procedure-page.ts";
+import { readBackOf } from "./read-back.ts";
 import { servosOnSheet } from "./servo-on-sheet.ts";
 import { servoPage } from "./servo-page.ts";
 import { pagesOf, type SheetPage } from "./sheet-pages.ts";
 import { followScript, sheetScript } from "./sheet-script.ts";
 import { sheetStyle } from "./sheet-style.ts";
 
-export interface SheetOptions {
+/** What a sheet shows beside the plan, and how much of it. */
+export interface SheetContent {
   /** Only the pages that show one of these surfaces; left out: the whole sheet with its overview and procedure. */
-  readonly surfaces?: readonly string[];
+  readonly surfaces?: readonly string[] | undefined;
+  /** What was read after the plan was entered: shown with its verdict in place of the blanks. */
+  readonly asBuilt?: AsBuilt | undefined;
+}
+
+export interface SheetOptions extends SheetContent {
   /** The page reloads when its server says that it was written anew. */
   readonly follow?: boolean;
 }
@@ -24,8 +31,9 @@ export interface SheetOptions {
  * may run are its own. It is whole without scripts.
  */
 export function sheetToHtml(model: Model, plan: SetupPlan, options: SheetOptions = {}): string {
-  const { surfaces, follow = false } = options;
-  const sheet: SheetFacts = { model, plan, fingerprint: revisionOf(fingerprintOf(plan)) };
+  const { surfaces, asBuilt, follow = false } = options;
+  const readBack = readBackOf(model, plan, asBuilt);
+  const sheet: SheetFacts = { model, plan, fingerprint: readBack.verification.revision.ofPlan, readBack };
   const pages = sheetPages(model, plan, surfaces);
   const procedure = surfaces === undefined ? procedurePage(sheet) : undefined;
   const scripts = follow ? [sheetScript, followScript] : [sheetScript];

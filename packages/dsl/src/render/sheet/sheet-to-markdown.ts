@@ -1,28 +1,37 @@
-import { fingerprintOf, type Model, revisionOf, type SetupPlan } from "@hingeline/core";
+import type { LineVerdict, Model, SetupPlan } from "@hingeline/core";
 import { countFindings } from "../findings-to-text.ts";
 import { numbersOf } from "../numbers.ts";
 import { editText } from "../procedure-lines.ts";
 import { visibleText } from "../visible-text.ts";
+import { type AsBuiltLine, asBuiltLines, asBuiltResult } from "./as-built-lines.ts";
 import { trueMinus } from "./element.ts";
 import { enterRows } from "./enter-rows.ts";
+import { findMatch, matchText } from "./match-text.ts";
 import { radioText, refusal } from "./page-parts.ts";
+import { type ReadBack, readBackOf } from "./read-back.ts";
+import { expectedText, readText, verdictText } from "./read-words.ts";
 import { servoFacts } from "./servo-facts.ts";
 import type { SheetServo } from "./servo-on-sheet.ts";
 import type { SheetPage } from "./sheet-pages.ts";
-import { sheetPages } from "./sheet-to-html.ts";
-import { matchText } from "./sides-plot.ts";
+import { type SheetContent, sheetPages } from "./sheet-to-html.ts";
 
 /**
  * The bench sheet's values, facts, findings and procedure in Markdown (CommonMark with tables), for a pull request; with `surfaces` only
- * their pages.
+ * their pages, with `asBuilt` what was read and its verdict.
  */
-export function sheetToMarkdown(model: Model, plan: SetupPlan, surfaces?: readonly string[]): string {
+export function sheetToMarkdown(
+  model: Model,
+  plan: SetupPlan,
+  { surfaces, asBuilt }: SheetContent = {},
+): string {
+  const readBack = readBackOf(model, plan, asBuilt);
   const errors = plan.findings.filter(({ severity }) => severity === "error").length;
   const blocks = [
     `# ${plain(plan.model)}`,
     ...(errors === 0 ? [] : [`**${refusal(errors)}**`]),
-    `Revision ${revisionOf(fingerprintOf(plan))}, ${plain(radioText(plan.radio))}.`,
-    ...sheetPages(model, plan, surfaces).flatMap((page) => pageBlocks(page, plan, model)),
+    `Revision ${readBack.verification.revision.ofPlan}, ${plain(radioText(plan.radio))}.`,
+    ...lineBlocks(asBuiltResult(readBack)),
+    ...sheetPages(model, plan, surfaces).flatMap((page) => pageBlocks(page, plan, model, readBack)),
     ...(surfaces === undefined ? wholeBlocks(plan) : []),
     "## Cautions",
     ...list(plan.cautions.map(plain)),
@@ -43,30 +52,56 @@ function wholeBlocks(plan: SetupPlan): string[] {
   ];
 }
 
-function pageBlocks(page: SheetPage, plan: SetupPlan, model: Model): string[] {
+function pageBlocks(page: SheetPage, plan: SetupPlan, model: Model, readBack: ReadBack): string[] {
   const [first, second] = page.servos;
-  const match = first && second && matchText(first, second, plan);
+  const match = first && second && findMatch(first, second, plan.matches);
   return [
     `## ${plain(page.title)}`,
-    ...page.servos.flatMap((servo) => servoBlocks(servo, plan, model)),
-    ...(match === undefined ? [] : [plain(match)]),
+    ...page.servos.flatMap((servo) => servoBlocks(servo, plan, model, readBack)),
+    ...lineBlocks(asBuiltLines(readBack, plan, page.servos)),
+    ...(match === undefined ? [] : [plain(matchText(match))]),
   ];
 }
 
-function servoBlocks(servo: SheetServo, plan: SetupPlan, model: Model): string[] {
+function lineBlocks(lines: readonly AsBuiltLine[]): string[] {
+  return list(lines.map(({ head, text }) => trueMinus(`**${head}** ${plain(text)}`)));
+}
+
+function servoBlocks(servo: SheetServo, plan: SetupPlan, model: Model, readBack: ReadBack): string[] {
   const { described, channel } = servo;
   const label = channel.labels?.[described.id];
-  const rows = enterRows(servo, plan).map(
-    ({ name, detail, enter, adds = "", pulse }) =>
-      `| ${[name, detail, `**${enter}**`, adds, pulse].map((cell, index) => (index === 2 ? cell : plain(cell))).join(" | ")} |`,
-  );
+  const isRead = readBack.asBuilt !== undefined;
+  const rows = enterRows(servo, plan, readBack).map(({ name, detail, enter, adds = "", pulse, read }) => [
+    plain(name),
+    plain(detail),
+    `**${enter}**`,
+    adds,
+    pulse,
+    plain(expectedText(read.deflection)),
+    ...(isRead ? [readCell(read.pulse), readCell(read.deflection)] : []),
+  ]);
+  const heads = ["position", "wanted", "ENTER %", "adds %", "pulse µs", "expect °"];
   return [
     `### Channel ${channel.channel}: ${plain(described.id)}${label === undefined ? "" : ` (${plain(label)})`}`,
-    ["| position | wanted | ENTER % | adds % | pulse µs |", "|---|---|--:|--:|--:|", ...rows]
+    [
+      tableRow(isRead ? [...heads, "read µs", "read °"] : heads),
+      `|---|---|--:|--:|--:|--:|${isRead ? "--:|--:|" : ""}`,
+      ...rows.map(tableRow),
+    ]
       .map(trueMinus)
       .join("\n"),
     ...list(servoFacts(servo, plan, model).map(({ name, text }) => trueMinus(`**${name}** ${plain(text)}`))),
   ];
+}
+
+function tableRow(cells: readonly string[]): string {
+  return `| ${cells.join(" | ")} |`;
+}
+
+/** "1698.0 agrees", "NOT MEASURED"; empty where there is nothing to measure. */
+function readCell(verdict: LineVerdict | undefined): string {
+  if (verdict === undefined) return "";
+  return [readText(verdict) ?? [], verdictText(verdict)].flat().join(" ");
 }
 
 function procedureBlocks({ procedure, radio }: SetupPlan): string[] {

@@ -1,7 +1,10 @@
-import { formatNumber, type SetupPlan, us } from "@hingeline/core";
+import { formatNumber, type PlanMatch, type SetupPlan, us } from "@hingeline/core";
 import { visibleText } from "../visible-text.ts";
 import type { Element } from "./element.ts";
+import { findMatch, matchText } from "./match-text.ts";
 import {
+  area,
+  type Box,
   label,
   levels,
   type Place,
@@ -11,14 +14,9 @@ import {
   shortName,
   stroke,
 } from "./plot-parts.ts";
-import { samplePulses } from "./response-plot.ts";
-import { degreesText, type SheetServo, settingKey } from "./servo-on-sheet.ts";
-
-/** Both servos at one place of one control's way: what each gives there. */
-interface Together {
-  readonly pulseUs: number;
-  readonly differenceDeg: number;
-}
+import { samplePulses } from "./sample-pulses.ts";
+import type { SheetServo } from "./servo-on-sheet.ts";
+import { longestWay } from "./sides-way.ts";
 
 /**
  * Two servos over one another, level on level and down to the same side, each with its own pulse axis; below it how far they differ
@@ -34,7 +32,7 @@ export function sidesPlot(
   if (one.measured === undefined || other.measured === undefined) return undefined;
   const ways = longestWay(first, second);
   const strip = ways.length === 0 ? 0 : Math.min(60, height * 0.33);
-  const box = { left: 38, right: 330, top: 34, bottom: height - 20 - strip };
+  const box = { left: 38, right: 330, top: 18, bottom: height - 20 - strip };
   const spanOf = ({ described }: SheetServo, pulseUs: number) =>
     (pulseUs - described.levelUs) * (described.rising ? 1 : -1);
   const ends = [first, second].flatMap((servo) =>
@@ -62,66 +60,66 @@ export function sidesPlot(
   };
   const id = `sides-${first.key}`;
   const names = [visibleText(one.id), visibleText(other.id)] as const;
-  const worst = matches.find(({ surfaces }) =>
-    [one.surface, other.surface].every((surface) => surfaces.includes(surface)),
-  );
-  const text =
-    `${names[0]} as a full line with the pulses below, ${names[1]} dashed with the pulses above.` +
-    (worst === undefined
-      ? ""
-      : ` They differ by ${formatNumber(worst.worstDeg, 2)}° at most on the way from ${visibleText(worst.between[0])} to ${visibleText(worst.between[1])}; ${formatNumber(worst.withinDeg, 2)}° are allowed.`);
+  const match = findMatch(first, second, matches);
+  const text = `${names[0]} as a full line with the pulses below, ${names[1]} dashed with the pulses above.${match === undefined ? "" : ` ${matchText(match)}`}`;
   return picture(id, height, { title: `${names[0]} and ${names[1]} over one another`, text }, [
     ...levels(box, y, "°"),
     ...pulseTicks(first, box.bottom + 14),
     ...pulseTicks(second, box.top - 4),
     label(pictureWidth - 2, box.bottom + 14, "µs", "end"),
     label(pictureWidth - 2, box.top - 4, "µs", "end"),
-    stroke(
-      [
-        [box.left, 9],
-        [box.left + 26, 9],
-      ],
-      { "stroke-width": 1.8 },
-    ),
-    label(box.left + 31, 13, shortName(one.id, 15)),
-    stroke(
-      [
-        [190, 9],
-        [216, 9],
-      ],
-      { "stroke-width": 1.8, "stroke-dasharray": "6 4" },
-    ),
-    label(221, 13, shortName(other.id, 15)),
+    ...legend(box, [shortName(one.id, 15), shortName(other.id, 15)]),
     stroke(curve(first), { "stroke-width": 1.8 }),
     stroke(curve(second), { "stroke-width": 1.8, "stroke-dasharray": "6 4" }),
     ...(ways.length === 0
       ? []
       : difference(
           ways.map(({ pulseUs, differenceDeg }) => [spanOf(first, pulseUs), differenceDeg] as const),
-          worst?.withinDeg,
+          match,
           { left: box.left, right: box.right, top: height - strip + 14, bottom: height - 3 },
           x,
         )),
   ]);
 }
 
-function difference(
-  ways: readonly (readonly [number, number])[],
-  withinDeg: number | undefined,
-  box: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number },
-  x: (span: number) => number,
-): Element[] {
-  const largest = Math.max(withinDeg ?? 0, ...ways.map(([, value]) => Math.abs(value)), 0.05) * 1.15;
-  const y = scaleOver([-largest, largest], [box.bottom, box.top]);
-  const level = (value: number, dashes: string) =>
+/** The lines with their names, in the two corners that stay empty, as deflection grows to the right. */
+function legend(box: Box, names: readonly [string, string]): Element[] {
+  const line = (x: number, y: number, more: Readonly<Record<string, string>> = {}) =>
     stroke(
       [
-        [box.left, y(value)],
-        [box.right, y(value)],
+        [x, y],
+        [x + 24, y],
       ],
-      { "stroke-dasharray": dashes, "stroke-opacity": 0.8 },
+      { "stroke-width": 1.8, ...more },
     );
   return [
+    line(box.left + 6, box.top + 7),
+    label(box.left + 35, box.top + 11.5, names[0]),
+    line(box.right - 30, box.bottom - 8, { "stroke-dasharray": "6 4" }),
+    label(box.right - 35, box.bottom - 3.5, names[1], "end"),
+  ];
+}
+
+/** The difference on its way, between what is allowed (dashed), over the band in which it cannot be told from none. */
+function difference(
+  ways: readonly (readonly [number, number])[],
+  match: PlanMatch | undefined,
+  box: Box,
+  x: (span: number) => number,
+): Element[] {
+  const { withinDeg, uncertaintyDeg = 0 } = match ?? {};
+  const ends = [withinDeg ?? 0, uncertaintyDeg, ...ways.map(([, value]) => Math.abs(value)), 0.05];
+  const largest = Math.max(...ends) * 1.1;
+  const y = scaleOver([-largest, largest], [box.bottom, box.top]);
+  const across = (value: number): Place[] => [
+    [box.left, y(value)],
+    [box.right, y(value)],
+  ];
+  const level = (value: number, dashes: string) =>
+    stroke(across(value), { "stroke-dasharray": dashes, "stroke-opacity": 0.8 });
+  const shown = withinDeg ?? largest / 1.1;
+  return [
+    area([...across(uncertaintyDeg), ...across(-uncertaintyDeg).reverse()], { "fill-opacity": 0.14 }),
     level(0, "none"),
     ...(withinDeg === undefined ? [] : [level(withinDeg, "4 3"), level(-withinDeg, "4 3")]),
     stroke(
@@ -129,58 +127,13 @@ function difference(
       { "stroke-width": 1.8 },
     ),
     label(box.left - 5, y(0) + 4.5, "0", "end"),
+    label(box.right + 4, y(shown) + 8, `±${formatNumber(shown, 1)}°`),
     label(
-      box.right + 4,
-      y(withinDeg ?? largest / 1.15) + 8,
-      `±${formatNumber(withinDeg ?? largest / 1.15, 1)}°`,
+      box.left,
+      box.top - 3,
+      match === undefined
+        ? "difference"
+        : `difference, its doubt ±${formatNumber(uncertaintyDeg, 2)}° as a band`,
     ),
-    label(box.left, box.top - 3, "difference"),
-  ];
-}
-
-/** Along the control that moves both furthest while it asks both for the same. */
-function longestWay(first: SheetServo, second: SheetServo): readonly Together[] {
-  const twins = new Map(second.settings.map((setting) => [settingKey(setting), setting]));
-  const ways = new Map<string, { one: number; other: number }[]>();
-  for (const setting of first.settings) {
-    const twin = twins.get(settingKey(setting));
-    const wanted = setting.wanted?.deflectionDeg;
-    if (
-      twin === undefined ||
-      wanted === undefined ||
-      Math.abs((twin.wanted?.deflectionDeg ?? NaN) - wanted) > 1e-9
-    )
-      continue;
-    const way = ways.get(setting.control) ?? [];
-    if (way.length === 0 && setting.stick !== undefined)
-      way.push({ one: first.channel.neutral.pulseUs, other: second.channel.neutral.pulseUs });
-    way.push({ one: setting.enter.pulseUs, other: twin.enter.pulseUs });
-    ways.set(setting.control, way);
-  }
-  const spanOf = (way: readonly { one: number }[]) =>
-    Math.max(...way.map(({ one }) => one)) - Math.min(...way.map(({ one }) => one));
-  const [longest] = [...ways.values()].filter((way) => way.length > 1).sort((a, b) => spanOf(b) - spanOf(a));
-  if (longest === undefined) return [];
-  const stops = longest.toSorted((a, b) => a.one - b.one);
-  return stops.flatMap((from, index) => {
-    const to = stops[index + 1];
-    if (to === undefined) return [];
-    return Array.from({ length: 17 }, (_, step) => {
-      const at = step / 16;
-      const oneUs = from.one * (1 - at) + to.one * at;
-      const otherUs = from.other * (1 - at) + to.other * at;
-      const oneDeg = first.described.measured?.response.deflectionAt(us(oneUs));
-      const otherDeg = second.described.measured?.response.deflectionAt(us(otherUs));
-      return { pulseUs: oneUs, differenceDeg: (oneDeg ?? 0) - (otherDeg ?? 0) };
-    });
-  });
-}
-
-/** "0.40° of 0.50° allowed", where the plan compares the two. */
-export function matchText(first: SheetServo, second: SheetServo, { matches }: SetupPlan): string | undefined {
-  const surfaces = [first.described.surface, second.described.surface];
-  const match = matches.find((one) => surfaces.every((surface) => one.surfaces.includes(surface)));
-  if (match === undefined) return undefined;
-  const [from, to] = match.between.map(visibleText);
-  return `${visibleText(match.group)} differ by ${degreesText(match.worstDeg, 2).replace("+", "")} at most, between ${from} and ${to}; ${formatNumber(match.withinDeg, 2)}° allowed.`;
+  ].flatMap((part) => part ?? []);
 }

@@ -1,7 +1,7 @@
 import { decimalsOf, type PlanRadio, us } from "@hingeline/core";
 import { visibleText } from "../visible-text.ts";
 import { type Element, h } from "./element.ts";
-import { movingLinkage } from "./linkage-picture.ts";
+import { movingLinkage } from "./moving-linkage.ts";
 import type { SheetServo } from "./servo-on-sheet.ts";
 import type { SheetPage } from "./sheet-pages.ts";
 

@@ -1,0 +1,82 @@
+import {
+  type Cause,
+  formatNumber,
+  type LineVerdict,
+  type MatchVerdict,
+  type Outcome,
+  type PulseVerdict,
+  type SetupPlan,
+  type Verification,
+} from "@hingeline/core";
+import { pulseText } from "./numbers.ts";
+import { settingText } from "./state-text.ts";
+import { visibleText } from "./visible-text.ts";
+
+const outcomes: Readonly<Record<Outcome, string>> = {
+  agrees: "agrees",
+  differs: "DIFFERS",
+  cannotTell: "cannot tell",
+  notMeasured: "NOT MEASURED",
+};
+
+const channelPlaces = {
+  limitLow: "low limit",
+  limitHigh: "high limit",
+  sweptLow: "lowest of the sweep",
+  sweptHigh: "highest of the sweep",
+  neutral: "neutral",
+  failsafe: "failsafe",
+  powerUp: "at power-up",
+} as const;
+
+/** How a line came out, in a word or two. */
+export function outcomeText(verdict: LineVerdict): string {
+  return isUnsafe(verdict) ? "UNSAFE" : outcomes[verdict.outcome];
+}
+
+/** Which line of a channel: "low limit", "flap at landing". */
+export function placeText({ place }: Exclude<LineVerdict, MatchVerdict>, isSurfaceNamed = false): string {
+  if (place.kind !== "setting") return channelPlaces[place.kind];
+  return isSurfaceNamed ? `${visibleText(place.surface)}: ${settingText(place)}` : settingText(place);
+}
+
+/** "NOT PASSED: of 13 lines 5 agreed, 1 differed, 0 cannot be told, 7 not measured". */
+export function resultText({ verdicts, passed }: Verification): string {
+  const count = (outcome: Outcome) => verdicts.filter((one) => one.outcome === outcome).length;
+  const result = passed
+    ? "PASSED as far as it was measured"
+    : count("notMeasured") === verdicts.length
+      ? "NOTHING WAS MEASURED"
+      : "NOT PASSED";
+  return `${result}: of ${verdicts.length} lines ${count("agrees")} agreed, ${count("differs")} differed, ${count("cannotTell")} cannot be told, ${count("notMeasured")} not measured`;
+}
+
+/** Which plan the readings belong to: "revision 0123abcd, ANOTHER PLAN". */
+export function takenOnText({ revision }: Verification): string {
+  return `taken on revision ${revision.measured}${revision.same ? "" : ", ANOTHER PLAN"}`;
+}
+
+/** One sentence for every pulse read outside what is safe for its servo. */
+export function unsafeTexts(verdicts: readonly LineVerdict[], { channels }: SetupPlan): string[] {
+  return verdicts.filter(isUnsafe).map((verdict) => {
+    const [lowUs, highUs] = channels.find(({ channel }) => channel === verdict.channel)?.safeUs ?? [0, 0];
+    return `Channel ${verdict.channel}, ${placeText(verdict)}: ${pulseText(verdict.readUs ?? 0)} is outside the safe ${formatNumber(lowUs, 1)} to ${pulseText(highUs)}. Receiver off; do not connect it.`;
+  });
+}
+
+/** What the causes that are named mean for the readings; undefined where there is nothing to explain. */
+export function causesIntro(causes: readonly Cause[], verdicts: readonly LineVerdict[]): string | undefined {
+  if (causes.length === 0)
+    return verdicts.some(({ outcome }) => outcome === "differs")
+      ? "No single cause that is known here gives all the readings."
+      : undefined;
+  if (!causes.some(({ all }) => all))
+    return "No single cause gives all the readings. Of its own channel each of these would:";
+  return causes.length === 1
+    ? "This alone would give all the readings:"
+    : "Any one of these would give all the readings:";
+}
+
+function isUnsafe(verdict: LineVerdict): verdict is PulseVerdict {
+  return verdict.quantity === "pulse" && verdict.unsafe === true;
+}
