@@ -99,3 +99,10 @@ test("the twin states the load of every setting of flaps and rudder, the flaps' 
   for (const { load, surface } of loaded)
     if (surface.startsWith("flap")) expect(load?.rodN).toBeGreaterThanOrEqual(0);
 });
+
+test("flaps that are asked for the same extension are matched, though their degrees differ by a hair", () => {
+  const wanted = settings.filter(({ detent, surface }) => detent === "landing" && surface.startsWith("flap"));
+  const [left, right] = wanted.map((setting) => setting.wanted?.deflectionDeg ?? Number.NaN);
+  expect(Math.abs((left ?? 0) - (right ?? 0))).toBeLessThan(0.02);
+  expect(plan.matches).toMatchObject([{ group: "flaps", surfaces: ["flapLeft", "flapRight"], withinDeg: 1 }]);
+});

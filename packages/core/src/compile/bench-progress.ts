@@ -42,6 +42,7 @@ export interface BenchPoint {
   readonly hysteresisDeg?: number;
 }
 
+/** Where the moves want the surface, and how well the readings know it there. */
 export interface WantedDeflection {
   /** "flap at landing" */
   readonly what: string;

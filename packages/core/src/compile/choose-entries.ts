@@ -1,5 +1,5 @@
 import type { Group } from "../model/model.ts";
-import { roundJointly } from "../signal/round-jointly.ts";
+import { INDISTINCT_DEG, roundJointly } from "../signal/round-jointly.ts";
 import { pct } from "../units/quantity.ts";
 import type { EnteredWish, ExactWish } from "./enter-wishes.ts";
 import type { Entry } from "./entry-grid.ts";
@@ -33,21 +33,15 @@ function chooseJointly(
   const outputs = [...exact.keys()].filter(
     ({ motion, travel }) => surfaces.includes(motion.name) && travel.unit === "deg",
   );
-  const twins = new Map<string, { output: Output; wish: ExactWish }[]>();
-  for (const output of outputs)
-    for (const wish of exact.get(output) ?? []) {
-      // Only what asks the same of all sides must agree; a roll, which moves them apart, must not.
-      const key = `${wishKey(wish.wish)} ${wish.wish.place}`;
-      twins.set(key, [...(twins.get(key) ?? []), { output, wish }]);
-    }
-  for (const together of twins.values()) {
-    const wanted = together[0]?.wish.wish.place;
-    if (together.length < 2 || wanted === undefined) continue;
+  for (const together of findTwins(outputs, exact)) {
+    const [{ wish: first }] = together;
+    const wanted = first.wish.place;
     const candidates = together.map(({ output, wish }) =>
       wish.around.map((entry) => ({
         entry,
         percent: pct(entry.percent),
-        deflectionDeg: output.travel.placeAt(entry.pulseUs) ?? wanted,
+        // Told from where each is wanted: two carriages that are as far out may differ by a hair in degrees.
+        deflectionDeg: (output.travel.placeAt(entry.pulseUs) ?? wish.wish.place) - wish.wish.place + wanted,
       })),
     );
     roundJointly(candidates, wanted)?.chosen.forEach(({ entry }, index) => {
@@ -55,4 +49,29 @@ function chooseJointly(
       if (twin !== undefined) chosen.set(twin.wish, entry);
     });
   }
+}
+
+interface Twin {
+  readonly output: Output;
+  readonly wish: ExactWish;
+}
+
+/** What the same control at the same place asks of several sides alike; a roll, which moves them apart, is none of it. */
+function findTwins(
+  outputs: readonly Output[],
+  exact: ReadonlyMap<Output, readonly ExactWish[]>,
+): readonly (readonly [Twin, ...Twin[]])[] {
+  const found = new Map<string, [Twin, ...Twin[]][]>();
+  for (const output of outputs)
+    for (const wish of exact.get(output) ?? []) {
+      const key = wishKey(wish.wish);
+      const groups = found.get(key) ?? [];
+      found.set(key, groups);
+      const alike = groups.find(
+        ([first]) => Math.abs(first.wish.wish.place - wish.wish.place) <= INDISTINCT_DEG,
+      );
+      if (alike === undefined) groups.push([{ output, wish }]);
+      else alike.push({ output, wish });
+    }
+  return [...found.values()].flat().filter((together) => together.length > 1);
 }

@@ -32,6 +32,7 @@ export interface ServoDescription {
   readonly linkage?: LinkagePicture;
 }
 
+/** Pulse and deflection of one servo, with the points that it rests on and its doubt. */
 export interface MeasuredResponse {
   readonly response: Response;
   /** What the response goes through, by rising pulse, with the expanded doubt of each, k = 2. */
@@ -44,11 +45,13 @@ export interface MeasuredResponse {
   uncertaintyAt(pulseUs: number): number | undefined;
 }
 
+/** A linkage as declared, for drawing: how it stands at each deflection, positive trailing edge down. */
 export interface LinkagePicture {
   /** Deflection -> how the linkage stands; undefined where it does not reach. */
   standAt(deflectionDeg: number): LinkageStand | undefined;
 }
 
+/** How a linkage stands at one deflection. */
 export interface LinkageStand {
   readonly rotationDeg: number;
   /** Degrees of deflection per degree of rotation; absent at a dead centre. */

@@ -1,3 +1,4 @@
+import { INDISTINCT_DEG } from "../signal/round-jointly.ts";
 import type { EnteredWish } from "./enter-wishes.ts";
 import { entryAt } from "./entry-at.ts";
 import type { Wish } from "./list-wishes.ts";
@@ -39,7 +40,7 @@ export function furthestApart(one: Side, other: Side): Apart | undefined {
   let furthest: Apart | undefined;
   for (const leg of one.legs) {
     const twin = others.get(legKey(leg));
-    if (twin === undefined) continue;
+    if (twin === undefined || !asksSame(leg, twin)) continue;
     const worst = worstDifference(
       (at) => placeOn(one, leg, at) - placeOn(other, twin, at),
       [...breaksOf(one, leg), ...breaksOf(other, twin)],
@@ -123,6 +124,12 @@ function nameOf({ control, detent, stick, when }: Wish): string {
   return `${control} ${detent ?? (stick === 1 ? "+1" : "-1")}${others.join("")}`;
 }
 
-function legKey({ from, to, places }: Leg): string {
-  return JSON.stringify([from, to, places]);
+function legKey({ from, to }: Leg): string {
+  return JSON.stringify([from, to]);
+}
+
+/** Two carriages that are as far out may differ by a hair in degrees. */
+function asksSame({ places: [from, to] }: Leg, twin: Leg): boolean {
+  const differences = [from - twin.places[0], to - twin.places[1]];
+  return differences.every((difference) => Math.abs(difference) <= INDISTINCT_DEG);
 }

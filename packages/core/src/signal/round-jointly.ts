@@ -39,7 +39,7 @@ export function roundJointly<Candidate extends RoundingCandidate>(
 }
 
 /** What no angle meter can tell apart. From experience, no source. */
-const INDISTINCT_DEG = 0.02;
+export const INDISTINCT_DEG = 0.02;
 /** So that the last digit of a double decides nothing. */
 const SAME_DEG = 1e-9;
 const MOST_SERVOS = 12;

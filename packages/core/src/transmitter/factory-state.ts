@@ -3,6 +3,7 @@ import type { SignalScale } from "../signal/signal-scale.ts";
 import { pct } from "../units/quantity.ts";
 import type { Device, EndPoints, OutputMemory, Transmitter } from "./transmitter.ts";
 
+/** What there is to know of a transmitter that nobody has touched. */
 export interface FactoryFacts {
   readonly scale: SignalScale;
   readonly endPoints: EndPoints;

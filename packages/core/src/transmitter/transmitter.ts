@@ -51,6 +51,7 @@ export interface ControlContribution {
   readonly percent: number;
 }
 
+/** One point of an output's curve: percent in, percent out. */
 export interface CurveKnot {
   readonly inputPercent: number;
   readonly percent: number;

@@ -10,6 +10,7 @@ const heads: Readonly<Record<Severity, string>> = { error: "ERROR", warning: "WA
 export interface FindingOptions {
   readonly colour?: boolean;
   readonly columns?: number;
+  /** Lines to show below a finding, by its address. */
   readonly frames?: Frames | undefined;
 }
 
@@ -19,7 +20,6 @@ export type Frames = ReadonlyMap<string, readonly string[]>;
 /**
  * Findings for a person: their counts, then each by severity with its address, its sentence and what to do. Ends with a line
  * feed. Lines are at most `columns` wide.
- * @param options.frames lines to show below a finding, by its address
  */
 export function findingsToText(
   findings: readonly Finding[],

@@ -15,6 +15,7 @@ export interface ModelChange {
   readonly value: unknown;
 }
 
+/** The files that change, with their new texts; or why nothing was changed. */
 export type EditedModel =
   | { readonly files: readonly { readonly path: string; readonly text: string }[] }
   | { readonly refusals: readonly [Refusal, ...Refusal[]] };

@@ -10,6 +10,7 @@ export interface Source {
   readonly refusals: readonly Refusal[];
 }
 
+/** A file of a model: its text and what it imports. */
 export interface SourceFile {
   /** Path within the project, with "/" on every system. */
   readonly path: string;

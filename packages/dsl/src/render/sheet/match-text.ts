@@ -20,7 +20,7 @@ export function matchText(match: PlanMatch): string {
 }
 
 /** "below its doubt of ±0.86°, so equal within measurement" */
-export function doubtText({ worstDeg, uncertaintyDeg }: PlanMatch): string {
+function doubtText({ worstDeg, uncertaintyDeg }: PlanMatch): string {
   const doubt = `its doubt of ±${formatNumber(uncertaintyDeg, 2)}°`;
   return worstDeg < uncertaintyDeg ? `below ${doubt}, so equal within measurement` : `more than ${doubt}`;
 }
