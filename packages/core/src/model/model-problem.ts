@@ -30,7 +30,7 @@ export type ModelProblem = {
   /** None of the values that are possible here. */
   | {
       readonly kind: "notOneOf";
-      readonly possible: readonly (string | number)[];
+      readonly possible: readonly (string | number | boolean)[];
       readonly nearest?: string;
     }
 );

@@ -7,6 +7,8 @@ import type { ModelProblem } from "./model-problem.ts";
 import { nearestName } from "./nearest-name.ts";
 
 type Issue = z.core.$ZodIssue;
+/** A value that can be possible by itself. */
+type Word = string | number | boolean;
 
 /**
  * What zod says about `data`, as problems in the order of zod's issues.
@@ -87,11 +89,7 @@ function beyond(
   return { kind: "wrongLength", address, expected, received, length, limit };
 }
 
-function notOneOf(
-  address: Address,
-  value: Json | undefined,
-  possible: readonly (string | number)[],
-): ModelProblem {
+function notOneOf(address: Address, value: Json | undefined, possible: readonly Word[]): ModelProblem {
   const expected = possible.map(describeValue).join(" or ");
   const received = describeValue(value);
   if (value === undefined) return { kind: "missing", address, expected, received };
@@ -140,7 +138,8 @@ function innerMessage(issue: z.core.$ZodIssueInvalidKey): string {
 }
 
 const isText = (value: unknown): value is string => typeof value === "string";
-const isWord = (value: unknown): value is string | number => isText(value) || typeof value === "number";
+const isWord = (value: unknown): value is Word =>
+  isText(value) || ["number", "boolean"].includes(typeof value);
 
 function toAddress(path: readonly PropertyKey[]): (string | number)[] {
   return path.map((step) => (typeof step === "symbol" ? String(step) : step));

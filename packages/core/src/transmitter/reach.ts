@@ -69,10 +69,8 @@ function shareInterval(
   own: readonly ControlContribution[],
   standing: Standing,
 ): Interval {
-  const values = (some: readonly ControlContribution[]) =>
-    some.map(({ position, percent }) =>
-      typeof position === "string" ? percent : percent * furthestPosition(transmitter, control),
-    );
+  const furthest = furthestPosition(transmitter, control);
+  const values = (some: readonly ControlContribution[]) => some.map(({ percent }) => percent * furthest);
   // On its way a share may come from any place at which a condition, since changed, had put it.
   if ((memory.transits[control] ?? 0) > 0) return hullOf(0, ...values(own));
   const counting = countingContributions(own, (selector, detent) => standing.get(selector) === detent);

@@ -96,7 +96,7 @@ export function contributionsByControl({
   return grouped;
 }
 
-/** The largest position of a stick, its trim added: 1 without trim. */
+/** The largest position of a stick, its trim added: 1 without trim, and for a selector. */
 export function furthestPosition({ trims }: Transmitter, stick: string): number {
   return 1 + (Object.hasOwn(trims, stick) ? (trims[stick] ?? 0) : 0) / 100;
 }
