@@ -44,7 +44,7 @@ export function placeText({ place }: Exclude<LineVerdict, MatchVerdict>, isSurfa
 export function resultText({ verdicts, passed }: Verification): string {
   const count = (outcome: Outcome) => verdicts.filter((one) => one.outcome === outcome).length;
   const result = passed
-    ? "PASSED as far as it was measured"
+    ? `PASSED${count("notMeasured") === 0 ? "" : " as far as it was measured"}`
     : count("notMeasured") === verdicts.length
       ? "NOTHING WAS MEASURED"
       : "NOT PASSED";
