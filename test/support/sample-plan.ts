@@ -22,7 +22,7 @@ export function sampleChannel(over: Partial<PlanChannel> = {}): PlanChannel {
     safeUs: [1208, 1890],
     guardUs: [4, 6.5],
     limits: { low: { percent: -57, pulseUs: 1208.16 }, high: { percent: 76.1, pulseUs: 1889.632 } },
-    neutral: { percent: 72.7, pulseUs: 1872.224 },
+    neutral: { percent: 72.7, pulseUs: 1872.224, sharePercent: 94.9 },
     settings: [
       {
         control: "lever",
@@ -43,7 +43,7 @@ export function sampleChannel(over: Partial<PlanChannel> = {}): PlanChannel {
       low: { pulseUs: 1268.2, percent: -45.2734375, when: { lever: "landing" } },
       high: { pulseUs: 1872, percent: 72.65625, when: {} },
     },
-    failsafe: { percent: 72.7, pulseUs: 1872.224 },
+    failsafe: { percent: 72.7, pulseUs: 1872.224, sharePercent: 94.9 },
     ...over,
   };
 }
@@ -55,9 +55,9 @@ export const fullChannel: PlanChannel = sampleChannel({
   labels: { flapLeft: "F-L-07" },
   direction: "rising",
   curve: [
-    { commandPercent: -100, percent: -57, pulseUs: 1208.16 },
-    { commandPercent: 0, percent: 12.3, pulseUs: 1562.976 },
-    { commandPercent: 100, percent: 76.1, pulseUs: 1889.632 },
+    { commandPercent: -100, percent: -57, pulseUs: 1208.16, sharePercent: -100 },
+    { commandPercent: 0, percent: 12.3, pulseUs: 1562.976, sharePercent: 4.1 },
+    { commandPercent: 100, percent: 76.1, pulseUs: 1889.632, sharePercent: 100 },
   ],
   curveWorstDeg: 0.24,
   settings: [

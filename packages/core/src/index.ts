@@ -11,6 +11,7 @@ export type {
 } from "./compile/describe-servos.ts";
 export { describeServos } from "./compile/describe-servos.ts";
 export type { Heat } from "./compile/heat.ts";
+export type { Assumed } from "./compile/doubts.ts";
 export { type DoubtOptions, listDoubts, type SettingDoubt } from "./compile/list-doubts.ts";
 export { type MeasuredRadio, measureRadio, type StatedRadio } from "./compile/measure-radio.ts";
 export { orderOfEntry, type PlanInTheMaking } from "./compile/order-of-entry.ts";
@@ -122,6 +123,7 @@ export type {
   PlanGang,
   PlanMatch,
   PlanRadio,
+  Position,
   ProcedureStep,
   Setting,
   SettingLoad,
@@ -129,6 +131,7 @@ export type {
   Summed,
   Transit,
 } from "./plan/setup-plan.ts";
+export { typedPercent } from "./plan/typed-percent.ts";
 export type { DeflectionAt } from "./plan/verify/observed.ts";
 export type {
   Cause,

@@ -741,7 +741,7 @@ test.each(Object.entries(cases))(
     expect(finding.severity).toBe(sentences[code as FindingCode].severity);
     if (numbers !== undefined) expect(finding.numbers).toMatchObject(numbers);
     expect(finding.message).toMatch(/^[A-Z0-9"a-z][\s\S]*\.$/);
-    expect(finding.do).toMatch(/\S\.$/);
+    if (finding.severity !== "note" || finding.do !== "") expect(finding.do).toMatch(/\S[.?]$/);
     expect(`${finding.message} ${finding.do}`).not.toMatch(/undefined|NaN|\[object/);
     expect(parseAddress(finding.at)).toBeDefined();
   },
@@ -761,6 +761,13 @@ test("all errors are collected, none hides another", () => {
     moves: { lever: { stowed: { nothing: deg(1) }, takeoff: {}, landing: {} } },
   });
   expect(codesOf(model)).toEqual(["unknown-name", "stops-equal", "stops-reversed"]);
+});
+
+test("a misspelt name is told the one that was meant, another is not", () => {
+  const doOf = (name: string) =>
+    findingOf(lever({ [name]: deg(1) }), "unknown-name", `moves.lever.landing.${name}`).do;
+  expect(doOf("flop")).toBe('Did you mean "flap"? If not, declare the surface or group.');
+  expect(doOf("canopy")).toBe("Correct the name, or declare the surface or group.");
 });
 
 test("unordered readings are sorted, not refused", () => {

@@ -4,6 +4,7 @@ import { compile } from "../../../packages/core/src/compile/compile.ts";
 import type { Model } from "../../../packages/core/src/model/model.ts";
 import { monotoneCurve } from "../../../packages/core/src/numeric/monotone-curve.ts";
 import type { PlanChannel } from "../../../packages/core/src/plan/setup-plan.ts";
+import { typedPercent } from "../../../packages/core/src/plan/typed-percent.ts";
 import { pct } from "../../../packages/core/src/units/quantity.ts";
 import { arbitraryModel } from "../../support/arbitrary-model.ts";
 import { readings, smallModel, smallSurface } from "../../support/small-model.ts";
@@ -30,13 +31,14 @@ test("a curve has the radio's points, equally spaced or on the grid, each on the
       for (const { curve, limits, direction } of compile(model).channels) {
         if (curve === undefined) continue;
         expect(curve).toHaveLength(model.radio.curvePoints);
-        curve.forEach(({ commandPercent, percent, pulseUs }, index) => {
+        curve.forEach((point, index) => {
+          const { commandPercent, pulseUs } = point;
           if (model.radio.curveSpacing === "free")
             expect(onGrid(commandPercent, model.radio.step) || Math.abs(commandPercent) === 100).toBe(true);
           else expect(commandPercent).toBeCloseTo(-100 + (200 * index) / (curve.length - 1), 9);
           expect(pulseUs).toBeGreaterThanOrEqual(limits.low.pulseUs);
           expect(pulseUs).toBeLessThanOrEqual(limits.high.pulseUs);
-          expect(onGrid(percent, model.radio.step)).toBe(true);
+          expect(onGrid(typedPercent(point, model.radio), model.radio.step)).toBe(true);
           const before = curve[index - 1];
           if (before !== undefined)
             expect((pulseUs - before.pulseUs) * (direction === "rising" ? 1 : -1)).toBeGreaterThanOrEqual(0);

@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { canonicalJson, compile, type SetupPlan } from "@hingeline/core";
 import { describe, expect, test } from "vitest";
 import { comparePlans } from "../../../packages/dsl/src/cli/compare-plans.ts";
@@ -64,7 +65,7 @@ describe("check --against", () => {
       ...plan,
       model: "Wrenfield 21",
       channels: [
-        { ...channel, neutral: { percent: 1, pulseUs: 1505 } },
+        { ...channel, neutral: { percent: 1, pulseUs: 1505, sharePercent: 2 } },
         { ...channel, channel: 9 },
       ],
     };
@@ -134,5 +135,66 @@ describe("check --format sarif", () => {
     expect(exitCode).toBe(1);
     expect(stdout).toContain('"ruleId":"plan-stale"');
     expect(stdout).toContain("plan.json is STALE");
+  });
+});
+
+describe("check of a file that does not compile", () => {
+  const slip = readFileSync(`${fixtures}wrenfield.ts`, "utf8")
+    .replace("deg, model", "deg, mm, model")
+    .replace("landing: { flap: deg(25) }", "landing: { flap: mm(25) }");
+  const io = () => {
+    const files = { "slip.ts": slip, "plan.json": JSON.stringify(plan) };
+    return fakeIo({ disk: new Map(Object.entries(files).map(([name, text]) => [fixtures + name, text])) });
+  };
+  const check = (...options: readonly string[]) => run(["check", "slip.ts", ...options], io());
+
+  test("shows the line and what to do, runs nothing and compares nothing, and exits with 1", async () => {
+    for (const options of [[], ["--static"], ["--against", "plan.json"]])
+      expect(await check(...options)).toEqual({
+        exitCode: 1,
+        stdout: `1 error, no warnings, no notes.
+
+ERROR  slip.ts:34:86 (does-not-compile)
+  A value in millimetres stands where one in degrees is wanted.
+  -> Write it as deg(…) or atThrow(mm(…)).
+  34 | …ap: deg(0) }, takeoff: { flap: deg(12) }, landing: { flap: mm(25) } } },
+     |                                                       ^^^^
+`,
+        stderr: "",
+      });
+  });
+
+  test("names the place in JSON and in SARIF, where it is no address of the model", async () => {
+    const { findings } = JSON.parse((await check("--format", "json")).stdout) as {
+      findings: SetupPlan["findings"];
+    };
+    expect(findings).toEqual([
+      {
+        code: "does-not-compile",
+        severity: "error",
+        at: "slip.ts:34:86",
+        message: "A value in millimetres stands where one in degrees is wanted.",
+        do: "Write it as deg(…) or atThrow(mm(…)).",
+        numbers: {},
+      },
+    ]);
+    const { runs } = JSON.parse((await check("--format", "sarif")).stdout) as {
+      runs: { results: { ruleId: string; locations: object[] }[] }[];
+    };
+    expect(runs[0]?.results).toMatchObject([{ ruleId: "does-not-compile" }]);
+    expect(runs[0]?.results[0]?.locations).toEqual([
+      {
+        physicalLocation: {
+          artifactLocation: { uri: "slip.ts" },
+          region: { startLine: 34, startColumn: 86, endLine: 34, endColumn: 90 },
+          contextRegion: { startLine: 34, snippet: { text: slip.split("\n")[33] } },
+        },
+      },
+    ]);
+  });
+
+  test("is not noticed under --no-types, nor by plan", async () => {
+    expect(await check("--static", "--no-types")).toEqual({ exitCode: 0, stdout: findings, stderr: "" });
+    expect(await run(["plan", "slip.ts", "--static"], io())).toMatchObject({ exitCode: 0 });
   });
 });

@@ -78,7 +78,7 @@ describe("diffToText", () => {
     ["safe", withChannel({ safeUs: [1210, 1890] }), "  safe: 1208.0 to 1890.0 -> 1210.0 to 1890.0 us\n"],
     [
       "value",
-      withChannel({ failsafe: { percent: 10, pulseUs: 1551.2 } }),
+      withChannel({ failsafe: { percent: 10, pulseUs: 1551.2, sharePercent: 0.7 } }),
       "  failsafe: ENTER +72.7 -> +10.0 %; 1872.2 -> 1551.2 us\n",
     ],
     [

@@ -24,6 +24,21 @@ describe("findingsToText", () => {
     `);
   });
 
+  test("gives a note that asks for nothing no remedy", () => {
+    const text = findingsToText([sampleFinding({ severity: "note", do: "" })]);
+    expect(text).not.toContain("->");
+    expect(text).toMatch(/\.\n$/);
+  });
+
+  test("puts one line in place of the notes only where there is an error", () => {
+    const insteadOfNotes = "--notes shows them";
+    const folded = findingsToText(fullPlan.findings, { insteadOfNotes });
+    expect(folded).toMatch(/^1 error, 1 warning, 1 note\.\n[\s\S]*\n\n1 note; --notes shows them\.\n$/);
+    expect(folded).not.toContain("NOTE ");
+    const sound = fullPlan.findings.filter(({ severity }) => severity !== "error");
+    expect(findingsToText(sound, { insteadOfNotes })).toBe(findingsToText(sound));
+  });
+
   test("of no findings is the counts alone", () => {
     expect(findingsToText([])).toBe("no errors, no warnings, no notes.\n");
   });

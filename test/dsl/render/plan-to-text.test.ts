@@ -17,7 +17,7 @@ describe("planToText", () => {
       Holds      1 channel; no errors, no warnings, no notes
       Signs      deflections are positive trailing edge down, a rudder's trailing edge
                  to port
-      Columns    ENTER is the channel's value with every other control at rest; add is
+      Columns    ENTER is the channel's value with every other control at rest. add is
                  what to add to the channel's value at rest, for a transmitter that
                  sums.
 
@@ -69,8 +69,12 @@ describe("planToText", () => {
       Holds      1 channel; 1 error, 1 warning, 1 note
       Signs      deflections are positive trailing edge down, a rudder's trailing edge
                  to port
-      Columns    ENTER is the position between the channel's low limit (-100) and its
-                 high limit (+100), every other control at rest.
+      Columns    ENTER is the percent of a limit, and of a position its share between
+                 the channel's low limit (-100) and its high limit (+100), every other
+                 control at rest. add is what to add to the channel's value at rest,
+                 for a transmitter that sums. curve is for one whose curve is entered
+                 too: then it takes the place of ENTER, and sums of it are sums of
+                 degrees.
 
       --------------------------------------------------------------------------------
       CHANNEL 7   flapLeft [F-L-07] and rudder.upper
@@ -80,19 +84,19 @@ describe("planToText", () => {
       Safe       1208.0 to 1890.0 us; 4.0 and 6.5 us are kept clear of the stops,
                  1204.0 us and 1896.5 us
 
-        Channel       ENTER   pulse
-                          %      us
-        low limit     -57.0  1208.2
-        high limit    +76.1  1889.6
-        neutral       +72.7  1872.2
-        failsafe      +72.7  1872.2
+        Channel             ENTER   pulse
+                                       us
+        low limit     -57.0 %      1208.2
+        high limit    +76.1 %      1889.6
+        neutral       +94.9 share  1872.2
+        failsafe      +94.9 share  1872.2
 
-        Position             wanted  throw   exact  ENTER  gives  off by  doubt  curve
-                                deg     mm      us  share    deg     deg    deg      %
+        Position     wanted  throw   exact  ENTER  gives  off by  doubt     add  curve
+                        deg     mm      us  share    deg     deg    deg   share      %
         flapLeft: flap at landing
-                             +38.25  +40.4  1268.2  -82.3  +38.2     0.0    0.4  +92.1
+                     +38.25  +40.4  1268.2  -82.3  +38.2     0.0    0.4  -117.9  +92.1
         rudder: roll at -1, phase at thermal
-                                  -      -  1700.0  +44.4      -       -      -      -
+                          -      -  1700.0  +44.4      -       -      -   +39.1      -
 
       Lowest     1200.0 us (-58.59 %), 8.0 us PAST the safe end: flap at landing,
                  phase at thermal, roll at +1.1 (trim added)
@@ -109,12 +113,13 @@ describe("planToText", () => {
       Transit    phase from cruise to thermal in 1.00 s (from -100 to +100 %: 8.00 s)
       Load       about 0.11 of 0.45 N m (24 %) at 17.0 m/s: flap at landing
 
-        Curve          input  ENTER   pulse
-                           %      %      us
-        point 1       -100.0  -57.0  1208.2
-        point 2          0.0  +12.3  1563.0
-        point 3       +100.0  +76.1  1889.6
-      Between its points the curve is at most 0.24 deg off.
+        Curve          input   ENTER   pulse
+                           %   share      us
+        point 1       -100.0  -100.0  1208.2
+        point 2          0.0    +4.1  1563.0
+        point 3       +100.0  +100.0  1889.6
+      Either this curve, or the values under ENTER with the curve straight. Between
+      its points the curve is at most 0.24 deg off.
 
       --------------------------------------------------------------------------------
       MATCHED SURFACES
@@ -213,7 +218,7 @@ describe("planToText", () => {
     fc.assert(
       fc.property(fc.string({ minLength: 1, maxLength: 200 }), (name) => {
         const lines = linesOf(planToText(renamed(name, name, name)));
-        for (const cells of ["-82.3  +38.2     0.0    0.4  +92.1", "+44.4      -       -      -      -"])
+        for (const cells of ["-82.3  +38.2     0.0    0.4  -117.9  +92.1", "+44.4      -       -      -   +39.1      -"])
           expect(lines.filter((line) => line.includes(cells))).toHaveLength(1);
       }),
     );

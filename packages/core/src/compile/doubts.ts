@@ -29,17 +29,37 @@ const usual = {
   jitterUs: 0.5,
 } as const;
 
+/** What is taken of a cause that the model does not state: a half-width; of alignment and jitter, which no model states, a standard doubt. */
+export type Assumed = { readonly deg: number } | { readonly mm: number } | { readonly us: number };
+
+/** The causes of a position's doubt that are assumed, by their names in its budget. */
+export function assumedCauses(
+  surface: Surface,
+  instruments: Instruments | undefined,
+  readings: readonly Reading[] = [],
+): ReadonlyMap<string, Assumed> {
+  const { rule, assumed } = readWith(surface, instruments, readings);
+  return new Map<string, Assumed>([
+    ...(assumed === undefined
+      ? []
+      : [rule ? "rule" : "meter", "zero"].map((cause) => [cause, assumed] as const)),
+    ["alignment", { deg: usual.alignmentDeg }],
+    ["jitter", { us: usual.jitterUs }],
+    ...(surface.freePlay === undefined ? ([["freePlay", { deg: usual.freePlayDeg }]] as const) : []),
+    ...(instruments?.pulse === undefined ? ([["tester", { us: usual.pulseUs }]] as const) : []),
+  ]);
+}
+
 /** The doubt of a deflection as read: meter and its zero, alignment, free play; for throws the rule in place of the meter. */
 export function readingDoubt(
   surface: Surface,
   instruments: Instruments | undefined,
   readings: readonly Reading[] = [],
 ): ReadingDoubt & { readonly causes: Propagated } {
-  const meterDeg = instruments?.deflection ?? usual.deflectionDeg;
-  const worstRuleDeg = Math.max(0, ...readings.map((one) => ruleDeg(one, surface, instruments)));
+  const { rule, halfWidthDeg } = readWith(surface, instruments, readings);
   const causes = deflectionDoubt({
-    ...(worstRuleDeg > meterDeg ? { ruleHalfWidthDeg: worstRuleDeg } : { meterHalfWidthDeg: meterDeg }),
-    zeroHalfWidthDeg: Math.max(meterDeg, worstRuleDeg),
+    ...(rule ? { ruleHalfWidthDeg: halfWidthDeg } : { meterHalfWidthDeg: halfWidthDeg }),
+    zeroHalfWidthDeg: halfWidthDeg,
     alignmentDeg: usual.alignmentDeg,
     freePlayHalfWidthDeg: surface.freePlay ?? usual.freePlayDeg,
   });
@@ -81,6 +101,27 @@ export function positionCauses(
     ...reading.budget.map(({ name, standard }) => ({ name, standard, sensitivity: 1 })),
     ...setting.budget.map(({ name, standard }) => ({ name, standard, sensitivity: slopeDegPerUs })),
   ];
+}
+
+/** What a bench was read with, the coarser where it was both: meter or rule, its half-width, and what of it is assumed. */
+function readWith(
+  surface: Surface,
+  instruments: Instruments | undefined,
+  readings: readonly Reading[],
+): { readonly rule: boolean; readonly halfWidthDeg: number; readonly assumed?: Assumed } {
+  const meterDeg = instruments?.deflection ?? usual.deflectionDeg;
+  const worstRuleDeg = Math.max(0, ...readings.map((one) => ruleDeg(one, surface, instruments)));
+  if (worstRuleDeg > meterDeg)
+    return {
+      rule: true,
+      halfWidthDeg: worstRuleDeg,
+      ...(instruments?.throw === undefined ? { assumed: { mm: usual.throwMm } } : {}),
+    };
+  return {
+    rule: false,
+    halfWidthDeg: meterDeg,
+    ...(instruments?.deflection === undefined ? { assumed: { deg: usual.deflectionDeg } } : {}),
+  };
 }
 
 /** The half-width of a throw reading's doubt as an angle; 0 for a reading in degrees. */

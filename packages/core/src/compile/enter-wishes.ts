@@ -94,12 +94,16 @@ function reportNotMeasured(output: Output, place: number, what: string, at: Addr
     reportLimitPassed(output, output.members[0].rig.bench.levelUs + rising * place, what, at, report);
     return;
   }
+  const end = high === travel.rising ? 1 : 0;
+  const measuredUs = travel.pulsesUs[end];
   report("not-measured", at, {
     what,
     wantedDeg: place,
     measuredDeg: travel.places[high ? 1 : 0],
-    measuredUs: travel.pulsesUs[high === travel.rising ? 1 : 0],
+    measuredUs,
     servo: output.members[0].rig.named.id,
+    bound: high ? "at most" : "at least",
+    end: (end === 1 ? measuredUs >= output.safeUs[1] : measuredUs <= output.safeUs[0]) ? "stop" : "reading",
   });
 }
 

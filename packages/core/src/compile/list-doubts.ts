@@ -2,6 +2,7 @@ import type { Model } from "../model/model.ts";
 import type { PlanChannel, Setting, SetupPlan } from "../plan/setup-plan.ts";
 import { expand, USUAL_FACTOR } from "../uncertainty/expand.ts";
 import type { Propagated } from "../uncertainty/propagate.ts";
+import { type Assumed, assumedCauses } from "./doubts.ts";
 import { type Heat, heatAt } from "./heat.ts";
 import { doubtAt, standardAt } from "./plan-doubt.ts";
 import { resolveNames } from "./resolve-names.ts";
@@ -27,6 +28,8 @@ export interface SettingDoubt extends Pick<Setting, "control" | "detent" | "stic
     readonly cause: string;
     readonly standardDeg: number;
     readonly share: number;
+    /** What is taken of it because the model does not state it; absent where it does. */
+    readonly assumed?: Assumed;
   }[];
   /** The largest cause, and what the expanded doubt would be if that one were halved. */
   readonly improve?: { readonly cause: string; readonly halvedDeg: number };
@@ -39,6 +42,9 @@ export interface SettingDoubt extends Pick<Setting, "control" | "detent" | "stic
 export interface DoubtOptions {
   readonly surface?: string;
   readonly control?: string;
+  /** Of selectors, only at this detent; of sticks, only at this end. */
+  readonly detent?: string;
+  readonly stick?: -1 | 1;
   readonly draw?: DrawOptions;
 }
 
@@ -46,7 +52,7 @@ export interface DoubtOptions {
 export function listDoubts(
   declared: Model,
   plan: Pick<SetupPlan, "channels">,
-  { surface, control, draw }: DoubtOptions = {},
+  { surface, control, detent, stick, draw }: DoubtOptions = {},
 ): readonly SettingDoubt[] {
   const model = sortKeys(declared);
   // What is wrong with the model is in its plan already.
@@ -58,6 +64,8 @@ export function listDoubts(
     channel.settings
       .filter((one) => surface === undefined || one.surface === surface)
       .filter((one) => control === undefined || one.control === control)
+      .filter((one) => detent === undefined || one.detent === detent)
+      .filter((one) => stick === undefined || one.stick === stick)
       .flatMap((setting) =>
         rigs
           .filter(({ named }) => isDrivenBy(named, channel, setting))
@@ -83,6 +91,12 @@ function describeDoubt(
   const deflectionDeg = rig.travel.placeAt(pulseUs);
   if (doubt === undefined || standardDeg === undefined || deflectionDeg === undefined) return undefined;
   const improve = halveLargest(doubt);
+  const { servo } = rig.named;
+  const declared = model.surfaces[surface];
+  const assumed =
+    declared === undefined
+      ? new Map<string, Assumed>()
+      : assumedCauses(declared, model.instruments, servo.bench.readings);
   const heat = heatAt(rig, pulseUs, model);
   const drawn = draw && simulatePosition(rig, pulseUs, draw);
   return {
@@ -100,7 +114,15 @@ function describeDoubt(
     k: USUAL_FACTOR,
     coverage: 0.95,
     ...(Number.isFinite(doubt.dof) ? { dof: doubt.dof } : {}),
-    budget: doubt.budget.map(({ name, standard, share }) => ({ cause: name, standardDeg: standard, share })),
+    budget: doubt.budget.map(({ name, standard, share }) => {
+      const taken = assumed.get(name);
+      return {
+        cause: name,
+        standardDeg: standard,
+        share,
+        ...(taken === undefined ? {} : { assumed: taken }),
+      };
+    }),
     ...(improve === undefined ? {} : { improve }),
     ...(heat === undefined ? {} : { heat }),
     ...(drawn === undefined ? {} : { drawn }),

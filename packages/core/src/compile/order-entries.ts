@@ -1,9 +1,6 @@
-import { scaleOf } from "../plan/scale-of.ts";
 import type { PlanChannel, PlanRadio, Setting, SetupPlan } from "../plan/setup-plan.ts";
-import { toPercent } from "../signal/percent.ts";
-import type { SignalScale } from "../signal/signal-scale.ts";
+import { typedPercent } from "../plan/typed-percent.ts";
 import { decimalsOf } from "../units/decimals.ts";
-import { us } from "../units/quantity.ts";
 
 /** What one channel of a plan asks to enter. Positions are percents where limits clamp, shares between them where they scale. */
 export interface ChannelEntries {
@@ -39,12 +36,11 @@ export function entriesOf({ channels, radio }: Omit<SetupPlan, "procedure">): re
 }
 
 function channelEntries(channel: PlanChannel, radio: PlanRadio): ChannelEntries {
-  const dial = dialOf(channel, radio);
   const settings = readSettings(channel, radio);
   // A matched side may have been rounded with its twin: what its first detent says goes before the nearest value.
   const restsAt = firstDetents(settings);
   const resting = settings.filter((place) => isEmpty(place.when) && restsAt.has(place.key));
-  const restPercent = resting[0]?.percent ?? dial(channel.neutral.pulseUs, channel.neutral.percent);
+  const restPercent = resting[0]?.percent ?? typedPercent(channel.neutral, radio);
   return {
     channel: channel.channel,
     servos: channel.servos,
@@ -56,16 +52,16 @@ function channelEntries(channel: PlanChannel, radio: PlanRadio): ChannelEntries 
     restsAt: Object.fromEntries(resting.map(({ control, position }) => [control, String(position)])),
     places: buildPlaces(settings, restsAt, restPercent, radio),
     transits: longestTransits(channel),
-    failsafePercent: dial(channel.failsafe.pulseUs, channel.failsafe.percent),
+    failsafePercent: typedPercent(channel.failsafe, radio),
   };
 }
 
 type Place = Omit<PlaceEntry, "addPercent">;
 
-function readSettings({ settings }: PlanChannel, { endPoints }: PlanRadio): readonly Place[] {
+function readSettings({ settings }: PlanChannel, radio: PlanRadio): readonly Place[] {
   const places = settings.map((setting): Place => {
     const { control, when = {}, enter } = setting;
-    const percent = endPoints === "scale" ? enter.sharePercent : enter.percent;
+    const percent = typedPercent(enter, radio);
     const position = positionOf(setting);
     return { key: placeKey(control, position, when), control, position, when, percent };
   });
@@ -139,18 +135,6 @@ function firstDetents(settings: readonly Place[]): ReadonlySet<string> {
     if (!first.has(group)) first.set(group, place.key);
   }
   return new Set(first.values());
-}
-
-/** A pulse and its percent in, what is typed for it out. */
-function dialOf({ limits }: PlanChannel, radio: PlanRadio): (pulseUs: number, percent: number) => number {
-  if (radio.endPoints === "clamp") return (_, percent) => percent;
-  const [lowUs, highUs] = [limits.low.pulseUs, limits.high.pulseUs];
-  const share: SignalScale = {
-    ...scaleOf(radio),
-    centre: us((lowUs + highUs) / 2),
-    per100: us((highUs - lowUs) / 2),
-  };
-  return (pulseUs) => onStep(toPercent(share, us(pulseUs)), radio);
 }
 
 /** The longest transit of each control: what is typed is the time of its whole travel. */

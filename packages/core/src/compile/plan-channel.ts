@@ -1,5 +1,5 @@
 import type { Model } from "../model/model.ts";
-import type { PercentPulse, PlanChannel } from "../plan/setup-plan.ts";
+import type { PlanChannel, Position } from "../plan/setup-plan.ts";
 import { checkLeverage } from "./check-leverage.ts";
 import type { EnteredWish } from "./enter-wishes.ts";
 import type { Entry } from "./entry-grid.ts";
@@ -49,7 +49,7 @@ export function planChannel(
     safeUs: output.safeUs,
     guardUs: output.guardUs,
     limits: output.grid.limits,
-    neutral: percentPulse(neutral.entry),
+    neutral: position(neutral.entry),
     ...curve,
     settings: own.flatMap((wish) => planSettings(output, wish, wishes, loads, model.radio)),
     ...(summed === undefined ? {} : { summed }),
@@ -57,10 +57,10 @@ export function planChannel(
     ...(doubt === undefined ? {} : { doubt }),
     ...(load === undefined ? {} : { load }),
     ...(powerUp === undefined ? {} : { powerUp }),
-    failsafe: percentPulse(failsafe.entry),
+    failsafe: position(failsafe.entry),
   };
 }
 
-function percentPulse({ percent, pulseUs }: Entry): PercentPulse {
-  return { percent, pulseUs };
+function position({ percent, pulseUs, sharePercent }: Entry): Position {
+  return { percent, pulseUs, sharePercent };
 }

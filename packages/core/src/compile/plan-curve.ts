@@ -4,10 +4,7 @@ import { roundPolyline } from "../curve/round-polyline.ts";
 import { worstError } from "../curve/worst-error.ts";
 import type { Radio } from "../model/model.ts";
 import type { PlanChannel } from "../plan/setup-plan.ts";
-import { gridNeighbours } from "../signal/grid.ts";
-import { toPercent, toPulse } from "../signal/percent.ts";
 import { decimalsOf } from "../units/decimals.ts";
-import { us } from "../units/quantity.ts";
 import type { Output } from "./output.ts";
 
 /** The curve of a channel and how far off it is. */
@@ -15,7 +12,7 @@ export type PlanCurve = Required<Pick<PlanChannel, "curve" | "curveWorstDeg">>;
 
 /**
  * The correction curve of a channel with as many points as the radio has, spaced as its points can be: its input is the deflection, -100
- * lowest and +100 highest, its output the percent, its worst error in pulse the least that points on the grid can have. Undefined where the
+ * lowest and +100 highest, its output what is typed for the pulse, its worst error in pulse the least that points on the grid can have. Undefined where the
  * radio has no curve, or the bench knows no degrees.
  */
 export function planCurve(
@@ -45,17 +42,20 @@ export function planCurve(
     range: [ends[0] ?? lowUs, ends[1] ?? highUs],
   });
   if (exact === undefined) return undefined;
-  const range = [us(lowUs), us(highUs)] as const;
+  // What can be typed: percents where limits clamp, shares where they scale.
+  const typed = (pulseUs: number) => grid.around(pulseUs, [lowUs, highUs]);
   const rounded = roundPolyline(pulseOf, exact.knots, {
-    neighbours: (pulseUs) =>
-      gridNeighbours(radio, us(pulseUs), range).map((percent) => toPulse(radio, percent)),
+    neighbours: (pulseUs) => typed(pulseUs).map((entry) => entry.pulseUs),
     ...(curveSpacing === "free" ? { neighboursX: (command) => stepsAround(command, radio.step) } : {}),
-    range,
+    range: [lowUs, highUs],
     breaks,
   });
   if (rounded === undefined) return undefined;
   return {
-    curve: rounded.knots.map(({ x, y }) => ({ commandPercent: x, percent: onGrid(radio, y), pulseUs: y })),
+    curve: rounded.knots.flatMap(({ x, y }) => {
+      const entry = typed(y).find(({ pulseUs }) => pulseUs === y);
+      return entry === undefined ? [] : [{ commandPercent: x, ...entry }];
+    }),
     curveWorstDeg: worstDegrees(output, rounded.knots, lowest, highest),
   };
 }
@@ -64,12 +64,6 @@ export function planCurve(
 function stepsAround(command: number, step: number): readonly number[] {
   const toStep = (multiple: number) => Number((multiple * step).toFixed(decimalsOf(step))) + 0;
   return [toStep(Math.floor(command / step)), toStep(Math.ceil(command / step))];
-}
-
-function onGrid(radio: Radio, pulseUs: number): number {
-  const percent = toPercent(radio, us(pulseUs));
-  const [below, above] = gridNeighbours(radio, us(pulseUs), [us(pulseUs - 1e-6), us(pulseUs + 1e-6)]);
-  return above ?? below ?? percent;
 }
 
 /** The largest difference between the deflection that the curve gives and the straight line that is wanted. */

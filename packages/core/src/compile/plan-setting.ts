@@ -1,5 +1,6 @@
 import type { Radio } from "../model/model.ts";
 import type { Setting } from "../plan/setup-plan.ts";
+import { typedPercent } from "../plan/typed-percent.ts";
 import { toPercent } from "../signal/percent.ts";
 import { throwAt } from "../surface/throw.ts";
 import { expand } from "../uncertainty/expand.ts";
@@ -57,7 +58,7 @@ function planSetting(
     enter: {
       percent: entry.percent,
       pulseUs: entry.pulseUs,
-      addPercent: onStep(entry.percent - base.percent, radio),
+      addPercent: onStep(typedPercent(entry, radio) - typedPercent(base, radio), radio),
       sharePercent: entry.sharePercent,
       ...(byDegrees ? { commandPercent: onStep(commandPercent(place, openPlaces), radio) } : {}),
     },

@@ -2,7 +2,15 @@ import type { Model, Radio } from "../model/model.ts";
 import { pairUp } from "../plan/pair-up.ts";
 import { type PlanChange, placeOf, type SettingAt, sidesOf, type ValueName } from "../plan/plan-change.ts";
 import { diffPlans } from "../plan/plan-diff.ts";
-import type { PercentPulse, PlanChannel, PlanRadio, Setting, SetupPlan } from "../plan/setup-plan.ts";
+import type {
+  PercentPulse,
+  PlanChannel,
+  PlanRadio,
+  Position,
+  Setting,
+  SetupPlan,
+} from "../plan/setup-plan.ts";
+import { typedPercent } from "../plan/typed-percent.ts";
 import { toPulse } from "../signal/percent.ts";
 import { pct, us } from "../units/quantity.ts";
 import { compile } from "./compile.ts";
@@ -33,7 +41,7 @@ export interface PortedValue {
   readonly retyped?: { readonly pulseUs: number; readonly deflectionDeg?: number };
 }
 
-/** `percent` is a share between the limits for a setting on a radio whose limits scale. */
+/** `percent` is a share between the limits for a position on a radio whose limits scale. */
 export interface EnteredValue extends PercentPulse {
   readonly givesDeg?: number;
 }
@@ -86,15 +94,18 @@ interface Entry {
 
 function entriesOf(
   { channel, limits, neutral, failsafe, settings }: PlanChannel,
-  { endPoints }: PlanRadio,
+  radio: PlanRadio,
 ): readonly Entry[] {
+  const ofPosition = (position: Position): EnteredValue => ({
+    percent: typedPercent(position, radio),
+    pulseUs: position.pulseUs,
+  });
   const ofSetting = (setting: Setting): Entry => {
     const { enter, gives } = setting;
     return {
       what: placeOf(channel, setting),
       value: {
-        percent: endPoints === "scale" ? enter.sharePercent : enter.percent,
-        pulseUs: enter.pulseUs,
+        ...ofPosition(enter),
         ...(gives === undefined ? {} : { givesDeg: gives.deflectionDeg }),
       },
     };
@@ -102,8 +113,8 @@ function entriesOf(
   return [
     { what: "lowLimit", value: limits.low },
     { what: "highLimit", value: limits.high },
-    { what: "neutral", value: neutral },
+    { what: "neutral", value: ofPosition(neutral) },
     ...settings.map(ofSetting),
-    { what: "failsafe", value: failsafe },
+    { what: "failsafe", value: ofPosition(failsafe) },
   ];
 }

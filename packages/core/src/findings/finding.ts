@@ -10,7 +10,7 @@ export interface Finding {
   readonly at: string;
   /** What, where, number and limit, in one or two sentences. */
   readonly message: string;
-  /** What the builder can do about it. */
+  /** What the builder can do about it; empty where a note asks for nothing. */
   readonly do: string;
   /** The numbers of the message; the unit is in the key. */
   readonly numbers: Readonly<Record<string, number>>;

@@ -13,6 +13,8 @@ export interface Sentence<F extends Facts> {
 const error = make("error");
 const warning = make("warning");
 const note = make("note");
+/** The remedy of a note that asks for nothing. */
+const nothing = () => "";
 
 /** Every sentence that a user of the compiler can meet, one entry a code. */
 export const sentences = {
@@ -23,7 +25,10 @@ export const sentences = {
   "unknown-name": error(
     (f: { name: string; wanted: string; known: string }) =>
       `"${f.name}" is no ${f.wanted} of this model; there is ${f.known}.`,
-    (f: { wanted: string }) => `Correct the name, or declare the ${f.wanted}.`,
+    (f: { wanted: string; nearest: string }) =>
+      f.nearest === ""
+        ? `Correct the name, or declare the ${f.wanted}.`
+        : `Did you mean "${f.nearest}"? If not, declare the ${f.wanted}.`,
   ),
   "name-twice": error(
     (f: { name: string }) => `"${f.name}" names both a group and a surface.`,
@@ -147,12 +152,12 @@ export const sentences = {
   "limit-short": note(
     (f: { end: string; safeUs: number; reachUs: number; reachPercent: number }) =>
       `The ${f.end} limit stands at ${n(f.reachUs)} us: the radio ends at ${n(f.reachPercent)} %, before the safe ${n(f.safeUs)} us.`,
-    () => "Nothing to do unless the travel is missed.",
+    () => "If the travel is missed, move the arm by a tooth or use a radio with more reach.",
   ),
   "limit-would-pass": note(
     (f: { end: string; percent: number; nearestPercent: number; nearestUs: number; stopUs: number }) =>
       `The ${f.end} limit is ${n(f.percent)} %: the nearest value, ${n(f.nearestPercent)} %, would be ${n(f.nearestUs)} us, past the stop at ${n(f.stopUs)} us.`,
-    (f: { percent: number }) => `Enter ${n(f.percent)} %, do not round it.`,
+    (f: { percent: number }) => `Enter ${n(f.percent)} %, no step further.`,
   ),
   "no-response": error(
     (f: { servo: string; readings: number; surface: string }) =>
@@ -340,9 +345,18 @@ export const sentences = {
     () => "Take readings, so that moves add in degrees.",
   ),
   "not-measured": error(
-    (f: { what: string; wantedDeg: number; measuredDeg: number; measuredUs: number; servo: string }) =>
+    (f: {
+      what: string;
+      wantedDeg: number;
+      measuredDeg: number;
+      measuredUs: number;
+      servo: string;
+      bound: "at most" | "at least";
+      end: "stop" | "reading";
+    }) =>
       `${f.what} wants ${n(f.wantedDeg)} deg; what is known of ${f.servo} ends at ${n(f.measuredDeg)} deg (${n(f.measuredUs)} us), and nothing is guessed past them.`,
-    (f: { measuredDeg: number }) => `Ask for ${n(f.measuredDeg)} deg at most, or take a reading beyond it.`,
+    (f: { measuredDeg: number; bound: string; end: string }) =>
+      `Ask for ${n(f.measuredDeg)} deg ${f.bound}, ${f.end === "stop" ? "which is where the stop stands; more needs another hole in the arm or horn" : "or take a reading beyond it"}.`,
   ),
   "pulse-not-measured": error(
     (f: { pulseUs: number; servo: string; lowUs: number; highUs: number }) =>
@@ -439,8 +453,8 @@ export const sentences = {
       givesDeg: number;
       wantedDeg: number;
     }) =>
-      `${f.second} copied from ${f.first} by mirroring would stand at ${n(f.givesDeg)} deg at ${f.what} (${n(f.mirroredUs)} us), not at ${n(f.wantedDeg)} deg.`,
-    () => "Nothing: each side is computed from its own readings.",
+      `${f.second} copied from ${f.first} by mirroring would stand at ${n(f.givesDeg)} deg at ${f.what} (${n(f.mirroredUs)} us), not at ${n(f.wantedDeg)} deg; the plan computes each side from its own readings.`,
+    nothing,
   ),
   "failsafe-missing": note(
     () => "The model says nothing of failsafe; the plan takes every control at rest.",
@@ -528,7 +542,7 @@ export const sentences = {
   "gave-way": note(
     (f: { control: string; position: string; surface: string; from: number; to: number }) =>
       `${f.control} at ${f.position} gives way on ${f.surface}: ${n(f.to)} deg in place of ${n(f.from)} deg.`,
-    () => "Nothing to do; take it out of yields to keep the full value.",
+    () => "To keep the full value, take it out of yields.",
   ),
   "not-allowed": error(
     (f: { what: string; wantedDeg: number; allowedDeg: number }) =>
@@ -537,8 +551,8 @@ export const sentences = {
   ),
   "half-the-pulses": note(
     (f: { surface: string; from: string; to: string; halfUs: number; halfDeg: number; wantedDeg: number }) =>
-      `Half the pulses between ${f.from} and ${f.to} (${n(f.halfUs)} us) would put ${f.surface} at ${n(f.halfDeg)} deg, not at the half, ${n(f.wantedDeg)} deg.`,
-    () => "Nothing: the plan computes from the readings.",
+      `Half the pulses between ${f.from} and ${f.to} (${n(f.halfUs)} us) would put ${f.surface} at ${n(f.halfDeg)} deg, not at the half, ${n(f.wantedDeg)} deg; the plan computes from the readings.`,
+    nothing,
   ),
   "not-mirrored": warning(
     (f: { first: string; second: string; pulse: string }) =>

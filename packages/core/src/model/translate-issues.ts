@@ -1,5 +1,5 @@
 import type * as z from "zod";
-import type { Address } from "../address/address.ts";
+import { type Address, formatAddress } from "../address/address.ts";
 import { describeValue } from "./describe-value.ts";
 import { findMeant } from "./find-meant.ts";
 import { findAt, type Json } from "./json.ts";
@@ -15,7 +15,16 @@ type Word = string | number | boolean;
  * The schemas of this folder put the phrase for what they expect in each issue's message (schema-parts.ts).
  */
 export function translateIssues(issues: readonly Issue[], data: Json): ModelProblem[] {
-  return issues.flatMap((issue) => translate(issue, [], data));
+  const problems = issues.flatMap((issue) => translate(issue, [], data));
+  const meant = new Set(problems.flatMap(meantKey));
+  return problems.filter(({ kind, address }) => kind !== "missing" || !meant.has(formatAddress(address)));
+}
+
+/** Where the key belongs that an unknown one is a misspelling of: it is not missing besides. */
+function meantKey(problem: ModelProblem): string[] {
+  return problem.kind === "unknownKey" && problem.nearest !== undefined
+    ? [formatAddress([...problem.address.slice(0, -1), problem.nearest])]
+    : [];
 }
 
 /** @param base the address that the issue's path starts from */

@@ -38,11 +38,11 @@ export function diffChannel(before: PlanChannel, after: PlanChannel, byShare: bo
       ...diffValue(channel, "lowLimit", before.limits.low, after.limits.low),
       ...diffValue(channel, "highLimit", before.limits.high, after.limits.high),
     ],
-    neutral: diffValue(channel, "neutral", before.neutral, after.neutral),
+    neutral: diffValue(channel, "neutral", before.neutral, after.neutral, byShare),
     settings: diffSettings(before, after, byShare),
     curve: diffPart("curve", (part) => ({ kind: "curve", channel, ...part })),
     transits: diffTransits(before, after),
-    failsafe: diffValue(channel, "failsafe", before.failsafe, after.failsafe),
+    failsafe: diffValue(channel, "failsafe", before.failsafe, after.failsafe, byShare),
   };
   const parts = [...new Set([...Object.keys(before), ...Object.keys(after)])] as (keyof PlanChannel)[];
   return {
@@ -70,13 +70,17 @@ function diffLabels({ channel, labels: old = {} }: PlanChannel, { labels = {} }:
   });
 }
 
-function diffValue(
+/** A limit is a percent and a pulse; a position has a share as well, which is typed only where limits scale. */
+function diffValue<V extends PercentPulse>(
   channel: number,
   value: ValueName,
-  before: PercentPulse,
-  after: PercentPulse,
+  before: V,
+  after: V,
+  byShare = false,
 ): readonly PlanChange[] {
-  return differs(before, after) ? [{ kind: "value", channel, value, before, after }] : [];
+  const typed = ({ percent, pulseUs }: V) => ({ percent, pulseUs });
+  const moved = byShare ? differs(before, after) : differs(typed(before), typed(after));
+  return moved ? [{ kind: "value", channel, value, before, after }] : [];
 }
 
 function diffSettings(before: PlanChannel, after: PlanChannel, byShare: boolean): readonly PlanChange[] {

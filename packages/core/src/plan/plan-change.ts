@@ -1,5 +1,13 @@
 import type { Finding } from "../findings/finding.ts";
-import type { CurvePoint, PercentPulse, PlanChannel, PlanRadio, Setting, SetupPlan } from "./setup-plan.ts";
+import type {
+  CurvePoint,
+  PercentPulse,
+  PlanChannel,
+  PlanRadio,
+  Position,
+  Setting,
+  SetupPlan,
+} from "./setup-plan.ts";
 
 /**
  * One thing that differs between two plans, in the words of the plan. `before` and `after` are what the two say; one of them is absent
@@ -18,7 +26,7 @@ export type PlanChange =
       readonly kind: "value";
       readonly channel: number;
       readonly value: ValueName;
-    } & BeforeAfter<PercentPulse>)
+    } & BeforeAfter<PercentPulse | Position>)
   | ({ readonly kind: "setting"; readonly place: SettingAt } & BeforeAfter<SettingValue>)
   /** What positions add to the value at rest, where that is all that changed of them. */
   | { readonly kind: "adds"; readonly channel: number; readonly places: readonly AddedPlace[] }
@@ -44,12 +52,11 @@ export interface SettingAt extends Pick<Setting, "control" | "detent" | "stick" 
 }
 
 /** What a setting wants, what is entered for it, and what that gives. */
-export interface SettingValue extends PercentPulse {
+export interface SettingValue extends Position {
   readonly wantedDeg?: number;
   readonly throwMm?: number;
   readonly extensionMm?: number;
   readonly addPercent: number;
-  readonly sharePercent: number;
   readonly givesDeg?: number;
 }
 

@@ -5,6 +5,10 @@ const pulse = z.number().describe("pulse, microseconds");
 const percent = z.number().describe("percent on the radio's signal scale");
 const deflection = z.number().describe("deflection, degrees from level, positive trailing edge down");
 const percentPulse = z.strictObject({ percent, pulseUs: pulse });
+const sharePercent = z
+  .number()
+  .describe("position between the channel's low limit (-100) and high limit (+100)");
+const position = z.strictObject({ percent, pulseUs: pulse, sharePercent });
 const controlState = z
   .record(z.string(), z.union([z.string(), z.number()]))
   .describe(
@@ -47,10 +51,12 @@ const setting = z.strictObject({
   enter: z.strictObject({
     percent,
     pulseUs: pulse,
-    addPercent: z.number().describe("what to add to the channel's percent with this control at rest"),
-    sharePercent: z
+    addPercent: z
       .number()
-      .describe("position between the channel's low limit (-100) and high limit (+100)"),
+      .describe(
+        "what to add to the channel's value with this control at rest: percents where limits clamp, shares where they scale",
+      ),
+    sharePercent,
     commandPercent: z.exactOptional(
       z.number().describe("on the input of the curve: -100 lowest, +100 highest safe deflection"),
     ),
@@ -107,8 +113,10 @@ const channel = z.strictObject({
     .tuple([z.number(), z.number()])
     .describe("what is kept clear of the lowest and of the highest stop, microseconds"),
   limits: z.strictObject({ low: percentPulse, high: percentPulse }),
-  neutral: percentPulse.describe("the channel with every control at rest"),
-  curve: z.exactOptional(z.array(z.strictObject({ commandPercent: z.number(), percent, pulseUs: pulse }))),
+  neutral: position.describe("the channel with every control at rest"),
+  curve: z.exactOptional(
+    z.array(z.strictObject({ commandPercent: z.number(), percent, pulseUs: pulse, sharePercent })),
+  ),
   curveWorstDeg: z.exactOptional(z.number()),
   settings: z.array(setting),
   extremes: z.strictObject({ low: extreme, high: extreme }),
@@ -146,7 +154,7 @@ const channel = z.strictObject({
     ),
   ),
   load: z.exactOptional(load),
-  failsafe: percentPulse,
+  failsafe: position,
 });
 
 const finding = z.strictObject({

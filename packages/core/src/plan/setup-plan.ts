@@ -43,7 +43,7 @@ export interface PlanChannel {
   readonly guardUs: readonly [number, number];
   readonly limits: { readonly low: PercentPulse; readonly high: PercentPulse };
   /** The channel with every control at rest. */
-  readonly neutral: PercentPulse;
+  readonly neutral: Position;
   readonly curve?: readonly CurvePoint[];
   readonly curveWorstDeg?: number;
   readonly settings: readonly Setting[];
@@ -56,7 +56,7 @@ export interface PlanChannel {
   /** Where the receiver sends the channel before it hears the transmitter, where the model says so. */
   readonly powerUp?: PercentPulse & { readonly deflectionDeg?: number };
   readonly load?: Load;
-  readonly failsafe: PercentPulse;
+  readonly failsafe: Position;
 }
 
 /** A percent of the plan's radio and the pulse that it gives. */
@@ -65,8 +65,14 @@ export interface PercentPulse {
   readonly pulseUs: number;
 }
 
+/** A position of a channel: what is typed for it is the percent where limits clamp, the share where they scale. */
+export interface Position extends PercentPulse {
+  /** Between this channel's low limit (-100) and high limit (+100). */
+  readonly sharePercent: number;
+}
+
 /** One point of a channel's curve: input, -100 to +100, and output. */
-export interface CurvePoint extends PercentPulse {
+export interface CurvePoint extends Position {
   readonly commandPercent: number;
 }
 
@@ -115,11 +121,9 @@ export interface SettingLoad {
 }
 
 /** The value to enter, in each of the ways in which transmitters ask for it. */
-export interface Enter extends PercentPulse {
-  /** What to add to the channel's percent at rest. */
+export interface Enter extends Position {
+  /** What to add to the channel's value at rest: percents where limits clamp, shares where they scale. */
   readonly addPercent: number;
-  /** Between this channel's low limit (-100) and high limit (+100). */
-  readonly sharePercent: number;
   /** On the curve's input: -100 lowest, +100 highest safe deflection; absent where the bench knows no degrees. */
   readonly commandPercent?: number;
 }

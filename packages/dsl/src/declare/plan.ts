@@ -80,11 +80,7 @@ export function plan<const M extends Model>(model: M): Setup<M> {
           (one.detent ?? one.stick) === position &&
           sameNames(one.when ?? {}, when),
       );
-      const rest = {
-        ...channel.neutral,
-        addPercent: 0,
-        sharePercent: shareOf(channel.neutral.percent, channel.limits),
-      };
+      const rest = { ...channel.neutral, addPercent: 0 };
       return entered(setting?.enter ?? rest, setting?.gives?.deflectionDeg);
     },
   };
@@ -101,10 +97,6 @@ function entered<Scale extends string>(
     share: pct(enter.sharePercent),
     ...(deflectionDeg === undefined ? {} : { deflection: deg(deflectionDeg) }),
   };
-}
-
-function shareOf(percent: number, { low, high }: SetupPlan["channels"][number]["limits"]): number {
-  return ((percent - low.percent) / (high.percent - low.percent)) * 200 - 100;
 }
 
 function sameNames(a: Readonly<Record<string, string>>, b: Readonly<Record<string, string>>): boolean {

@@ -2,8 +2,10 @@ import {
   type ComputedPart,
   formatNumber,
   formatTrimmed,
+  type PercentPulse,
   type PlanChange,
   type PlanRadio,
+  type Position,
   type SettingAt,
   type SettingValue,
   type SetupPlan,
@@ -54,7 +56,7 @@ export function changeWords(
       return ["safe", arrow(rangeText(change.before), rangeText(change.after))];
     case "value": {
       const { before: old, after: now } = change;
-      const percents = arrow(old && `${was.percent(old.percent)} %`, now && `${is.percent(now.percent)} %`);
+      const percents = arrow(old && entered(old, was), now && entered(now, is));
       return [valueNames[change.value], `ENTER ${percents}; ${pulses(old?.pulseUs, now?.pulseUs)}`];
     }
     case "setting":
@@ -159,9 +161,10 @@ function settingWords(
   ].join("; ");
 }
 
-function entered(value: SettingValue, numbers: Numbers): string {
-  return numbers.byShare
-    ? `${numbers.percent(value.sharePercent)} (share)`
+/** What is typed: of a limit always the percent. */
+function entered(value: PercentPulse | Position, numbers: Numbers): string {
+  return numbers.byShare && "sharePercent" in value
+    ? `${numbers.typed(value)} (share)`
     : `${numbers.percent(value.percent)} %`;
 }
 

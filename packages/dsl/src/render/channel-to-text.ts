@@ -68,14 +68,20 @@ function entriesOf(
   { numbers, paint, columns }: ChannelStyle,
 ): string[] {
   const entries = [limits.low, limits.high, neutral, failsafe];
+  const typed = [
+    ...[limits.low, limits.high].map(({ percent }) => numbers.percent(percent)),
+    ...[neutral, failsafe].map(numbers.typed),
+  ];
   return alignTable(
     "Channel",
     ["low limit", "high limit", "neutral", "failsafe"],
     [
       {
         head: "ENTER",
-        unit: "%",
-        cells: entries.map(({ percent }) => numbers.percent(percent)),
+        unit: numbers.byShare ? "" : "%",
+        cells: numbers.byShare
+          ? typed.map((text, index) => `${text} ${index < 2 ? "%    " : "share"}`)
+          : typed,
         paint: paint.strong,
       },
       { head: "pulse", unit: "us", cells: entries.map(({ pulseUs }) => formatNumber(pulseUs, 1)) },
@@ -90,7 +96,7 @@ function curveOf({ curve, curveWorstDeg }: PlanChannel, { numbers, paint, column
     curveWorstDeg === undefined
       ? []
       : wrapText(
-          `Between its points the curve is at most ${formatNumber(curveWorstDeg, 2)} deg off.`,
+          `Either this curve, or the values under ENTER with the curve straight. Between its points the curve is at most ${formatNumber(curveWorstDeg, 2)} deg off.`,
           columns,
         );
   return [
@@ -102,8 +108,8 @@ function curveOf({ curve, curveWorstDeg }: PlanChannel, { numbers, paint, column
         { head: "input", unit: "%", cells: curve.map(({ commandPercent }) => signed(commandPercent, 1)) },
         {
           head: "ENTER",
-          unit: "%",
-          cells: curve.map(({ percent }) => numbers.percent(percent)),
+          unit: numbers.byShare ? "share" : "%",
+          cells: curve.map(numbers.typed),
           paint: paint.strong,
         },
         { head: "pulse", unit: "us", cells: curve.map(({ pulseUs }) => formatNumber(pulseUs, 1)) },

@@ -1,9 +1,11 @@
-import { decimalsOf, formatNumber, type PlanRadio } from "@hingeline/core";
+import { decimalsOf, formatNumber, type PlanRadio, type Position, typedPercent } from "@hingeline/core";
 
 /** Numbers of a plan as text. Percents always carry their sign, because a lost minus is the costliest slip at the bench. */
 export interface Numbers {
   /** A percent that is on the radio's grid: "+72.7", "0.0". */
   readonly percent: (percent: number) => string;
+  /** What is typed for a position, the share where limits scale. */
+  readonly typed: (position: Pick<Position, "percent" | "sharePercent">) => string;
   /** Whether positions are entered as shares between the limits rather than as percents. */
   readonly byShare: boolean;
   /** A percent before rounding, one decimal more. */
@@ -16,6 +18,7 @@ export function numbersOf({ stepPercent, endPoints }: Pick<PlanRadio, "stepPerce
   return {
     byShare: endPoints === "scale",
     percent: (percent) => signed(percent, decimals),
+    typed: (position) => signed(typedPercent(position, { endPoints }), decimals),
     exactPercent: (percent) => signed(percent, decimals + 1),
   };
 }

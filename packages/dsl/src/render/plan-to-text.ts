@@ -76,9 +76,17 @@ function headOf({ model, radio, channels, findings }: SetupPlan, paint: Paint, c
     ),
     ...hang(
       "Columns    ",
-      radio.endPoints === "scale"
-        ? "ENTER is the position between the channel's low limit (-100) and its high limit (+100), every other control at rest."
-        : "ENTER is the channel's value with every other control at rest; add is what to add to the channel's value at rest, for a transmitter that sums.",
+      [
+        radio.endPoints === "scale"
+          ? "ENTER is the percent of a limit, and of a position its share between the channel's low limit (-100) and its high limit (+100), every other control at rest."
+          : "ENTER is the channel's value with every other control at rest.",
+        "add is what to add to the channel's value at rest, for a transmitter that sums.",
+        ...(channels.some(({ curve }) => curve !== undefined)
+          ? [
+              "curve is for one whose curve is entered too: then it takes the place of ENTER, and sums of it are sums of degrees.",
+            ]
+          : []),
+      ].join(" "),
       columns,
     ),
   ];

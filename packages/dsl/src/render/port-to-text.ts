@@ -9,7 +9,7 @@ import {
 import { alignTable } from "./align-table.ts";
 import { movesSeveral, numbersOfBoth, placeText, radioWords, valueNames } from "./change-words.ts";
 import { findingLines } from "./findings-to-text.ts";
-import { type Numbers, pulseText, signed } from "./numbers.ts";
+import { pulseText, signed } from "./numbers.ts";
 import { type Paint, paintFor } from "./paint.ts";
 import { visibleText } from "./visible-text.ts";
 import { hang, wrapText } from "./wrap-text.ts";
@@ -63,12 +63,12 @@ function channelLines(
     {
       head: "was",
       unit: "%",
-      cells: cells(({ before: old, what }) => old && percentText(old.percent, was, what)),
+      cells: cells(({ before: old }) => old && was.percent(old.percent)),
     },
     {
       head: "ENTER",
       unit: is.byShare ? "% or share" : "%",
-      cells: cells(({ after, what }) => after && percentText(after.percent, is, what)),
+      cells: cells(({ after }) => after && is.percent(after.percent)),
       paint: paint.strong,
     },
     { head: "was", unit: "us", cells: cells(({ before: old }) => old && formatNumber(old.pulseUs, 1)) },
@@ -86,13 +86,6 @@ function channelLines(
     ...alignTable("Position", labels, table, columns),
     ...retyped.map((line) => paint.faint(`  ${line}`)),
   ];
-}
-
-/** Limits, neutral and failsafe are percents on every radio. */
-function percentText(percent: number, numbers: Numbers, what: PortedValue["what"]): string {
-  return typeof what === "string" && numbers.byShare
-    ? numbers.exactPercent(percent)
-    : numbers.percent(percent);
 }
 
 function unreachableText({ place, pulseUs, kind, reachUs }: Unreachable, { before, plan }: Port): string {

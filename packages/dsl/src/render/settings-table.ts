@@ -39,9 +39,7 @@ function columnsOf({ settings, curve }: PlanChannel, numbers: Numbers, paint: Pa
     column("throw", "mm", ({ wanted }) => degrees(wanted?.throwMm, 1)),
     column("exact", "us", ({ exact }) => formatNumber(exact.pulseUs, 1)),
     {
-      ...column("ENTER", numbers.byShare ? "share" : "%", ({ enter }) =>
-        numbers.percent(numbers.byShare ? enter.sharePercent : enter.percent),
-      ),
+      ...column("ENTER", numbers.byShare ? "share" : "%", ({ enter }) => numbers.typed(enter)),
       paint: paint.strong,
     },
     column("gives", "deg", ({ gives }) => degrees(gives?.deflectionDeg, givenDecimals)),
@@ -49,7 +47,7 @@ function columnsOf({ settings, curve }: PlanChannel, numbers: Numbers, paint: Pa
     column("doubt", "deg", ({ gives }) =>
       gives?.uncertaintyDeg === undefined ? undefined : formatNumber(gives.uncertaintyDeg, givenDecimals),
     ),
-    column("add", "%", ({ enter }) => (numbers.byShare ? undefined : numbers.percent(enter.addPercent))),
+    column("add", numbers.byShare ? "share" : "%", ({ enter }) => numbers.percent(enter.addPercent)),
     column("curve", "%", ({ enter }) =>
       curve === undefined || enter.commandPercent === undefined
         ? undefined

@@ -1,14 +1,18 @@
-import { type CurvePoint, formatNumber, us } from "@hingeline/core";
+import { type CurvePoint, formatNumber, type PlanRadio, typedPercent, us } from "@hingeline/core";
 import { visibleText } from "../visible-text.ts";
 import { type Element, h } from "./element.ts";
 import { axes, label, type Place, picture, scaleOver, stroke, units } from "./plot-parts.ts";
 import type { SheetServo } from "./servo-on-sheet.ts";
 
 /**
- * The correction curve to enter: its input against its output in percent, and below it by how much the deflection is off in between.
+ * The correction curve to enter: its input against its output in percent (shares where limits scale), and below it by how much the deflection is off in between.
  * Undefined where the channel has no curve or no degrees are known.
  */
-export function curvePlot({ described, channel, key }: SheetServo, height: number): Element | undefined {
+export function curvePlot(
+  { described, channel, key }: SheetServo,
+  radio: PlanRadio,
+  height: number,
+): Element | undefined {
   const { curve = [], curveWorstDeg } = channel;
   const response = described.measured?.response;
   if (curve.length < 2 || response === undefined) return undefined;
@@ -16,7 +20,7 @@ export function curvePlot({ described, channel, key }: SheetServo, height: numbe
   const box = { left: 38, right: 330, top: 18, bottom: height - 20 - strip };
   const x = scaleOver([-100, 100], [box.left, box.right]);
   const y = scaleOver(
-    curve.map(({ percent }) => percent),
+    curve.map((point) => typedPercent(point, radio)),
     [box.bottom, box.top],
     0.06,
   );
@@ -30,18 +34,18 @@ export function curvePlot({ described, channel, key }: SheetServo, height: numbe
     height,
     {
       title: `Correction curve of ${visibleText(described.id)}`,
-      text: `Points, input to output in percent: ${curve.map(({ commandPercent, percent }) => `${formatNumber(commandPercent, 1)} to ${formatNumber(percent, 1)}`).join("; ")}.${worst}`,
+      text: `Points, input to output in percent: ${curve.map((point) => `${formatNumber(point.commandPercent, 1)} to ${formatNumber(typedPercent(point, radio), 1)}`).join("; ")}.${worst}`,
     },
     [
       ...axes(box, x, y, "%", "%", 5),
       stroke(
-        curve.map(({ commandPercent, percent }): Place => [x(commandPercent), y(percent)]),
+        curve.map((point): Place => [x(point.commandPercent), y(typedPercent(point, radio))]),
         {
           "stroke-width": 1.8,
         },
       ),
-      ...curve.map(({ commandPercent, percent }) =>
-        h("circle", { cx: units(x(commandPercent)), cy: units(y(percent)), r: 3 }),
+      ...curve.map((point) =>
+        h("circle", { cx: units(x(point.commandPercent)), cy: units(y(typedPercent(point, radio))), r: 3 }),
       ),
       stroke(
         [

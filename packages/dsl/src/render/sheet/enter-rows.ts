@@ -1,13 +1,10 @@
 import {
-  decimalsOf,
   type Edit,
   formatNumber,
-  type PlanRadio,
-  pct,
+  type Position,
   type Setting,
   type SetupPlan,
-  toPercent,
-  us,
+  typedPercent,
 } from "@hingeline/core";
 import { decimalsShown } from "../decimals-shown.ts";
 import { numbersOf, signed } from "../numbers.ts";
@@ -40,9 +37,8 @@ export function enterRows(servo: SheetServo, plan: SetupPlan, readBack: ReadBack
   const edits = plan.procedure.flatMap((step) =>
     step.edits.filter((edit) => edit.channel === channel.channel),
   );
-  const position = ({ percent, pulseUs }: Setting["exact"]) =>
-    numbers.byShare ? shareOf(pulseUs, limits, plan.radio) : percent;
-  const entered = ({ enter }: Setting) => (numbers.byShare ? enter.sharePercent : enter.percent);
+  const position = (value: Position) => typedPercent(value, plan.radio);
+  const entered = ({ enter }: Setting) => position(enter);
   const rest = edits.find(({ set }) => set === "neutral")?.percent ?? position(neutral);
   const restUs = settings.find((setting) => entered(setting) === rest)?.enter.pulseUs ?? neutral.pulseUs;
   const row = (line: LineName, name: string, detail: string, percent: number, pulseUs: number): EnterRow => ({
@@ -59,7 +55,7 @@ export function enterRows(servo: SheetServo, plan: SetupPlan, readBack: ReadBack
     row("limitHigh", "high limit", highEnd, limits.high.percent, limits.high.pulseUs),
     row("neutral", "at rest", restDetail(settings), rest, restUs),
     ...settings.map((setting): EnterRow => {
-      const adds = addsOf(setting, edits, numbers.byShare);
+      const adds = addsOf(setting, edits);
       return {
         ...row(
           { setting: settingKey(setting) },
@@ -68,7 +64,7 @@ export function enterRows(servo: SheetServo, plan: SetupPlan, readBack: ReadBack
           entered(setting),
           setting.enter.pulseUs,
         ),
-        ...(adds === undefined || adds === 0 ? {} : { adds: numbers.percent(adds) }),
+        ...(adds === 0 ? {} : { adds: numbers.percent(adds) }),
       };
     }),
     row("failsafe", "signal lost", "", position(failsafe), failsafe.pulseUs),
@@ -85,13 +81,12 @@ export function alignRows(
   return lists.map((rows) => keys.map((key) => rows.find((row) => row.key === key)));
 }
 
-function addsOf(setting: Setting, edits: readonly Edit[], byShare: boolean): number | undefined {
+function addsOf(setting: Setting, edits: readonly Edit[]): number {
   const key = settingKey(setting);
   const edit = edits.find(
     (edit) => (edit.set === "detent" || edit.set === "stick") && settingKey(edit) === key,
   );
-  if (edit !== undefined) return edit.addPercent;
-  return byShare ? undefined : setting.enter.addPercent;
+  return edit?.addPercent ?? setting.enter.addPercent;
 }
 
 /** "flap landing", "roll -1, phase thermal". */
@@ -112,21 +107,4 @@ function wantedText({ wanted }: Setting): string {
   if (wanted === undefined) return "degrees NOT MEASURED";
   const throwText = wanted.throwMm === undefined ? "" : `, ${formatNumber(Math.abs(wanted.throwMm), 1)} mm`;
   return `${signed(wanted.deflectionDeg, decimalsShown([wanted.deflectionDeg]))}°${throwText}`;
-}
-
-/** The share between the limits of a pulse that is on the grid of shares. */
-function shareOf(
-  pulseUs: number,
-  { low, high }: SheetServo["channel"]["limits"],
-  { stepPercent }: PlanRadio,
-): number {
-  const scale = {
-    name: "share",
-    centre: us((low.pulseUs + high.pulseUs) / 2),
-    per100: us((high.pulseUs - low.pulseUs) / 2),
-    reach: pct(100),
-    step: pct(stepPercent),
-  };
-  const steps = Math.round(toPercent(scale, us(pulseUs)) / stepPercent);
-  return Number((steps * stepPercent).toFixed(decimalsOf(stepPercent))) + 0;
 }

@@ -17,7 +17,7 @@ export function findingList(findings: readonly Finding[]): Element | undefined {
         h("b", {}, words[severity]),
         " ",
         at === "" ? "" : [h("bdi", {}, visibleText(at)), ": "],
-        trueMinus(`${visibleText(message)} ${visibleText(remedy)}`),
+        trueMinus(visibleText(remedy === "" ? message : `${message} ${remedy}`)),
       ),
     ),
   );

@@ -133,11 +133,9 @@ function curveFact({ channel }: SheetServo, { radio }: SetupPlan): Fact[] {
   const { curve, curveWorstDeg } = channel;
   if (curve === undefined) return [];
   const numbers = numbersOf(radio);
-  const points = curve.map(
-    ({ commandPercent, percent }) => `${numbers.percent(commandPercent)} to ${numbers.percent(percent)}`,
-  );
+  const points = curve.map((point) => `${numbers.percent(point.commandPercent)} to ${numbers.typed(point)}`);
   const worst = curveWorstDeg === undefined ? "" : `; at most ${formatNumber(curveWorstDeg, 2)}° off between`;
-  return [{ name: "Curve", text: `${points.join("; ")}${worst}` }];
+  return [{ name: "Curve in place of ENTER", text: `${points.join("; ")}${worst}` }];
 }
 
 function loadFact({ channel }: SheetServo): Fact[] {

@@ -58,7 +58,7 @@ export function pagePictures(
     ...named(`${title}:sides`, first && second && sidesPlot(first, second, plan.matches, height)),
     ...named(`${title}:travel`, travelPlot(servos, height)),
   ];
-  const curves = (height: number) => each("curve", (servo) => curvePlot(servo, height));
+  const curves = (height: number) => each("curve", (servo) => curvePlot(servo, plan.radio, height));
   const linkages = each("linkage", linkagePicture);
   const loads = each("load", loadPlot);
   const settings = Math.max(...servos.map((servo) => servo.settings.length));
