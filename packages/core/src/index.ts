@@ -10,8 +10,8 @@ export type {
   ServoDescription,
 } from "./compile/describe-servos.ts";
 export { describeServos } from "./compile/describe-servos.ts";
-export type { Heat } from "./compile/heat.ts";
 export type { Assumed } from "./compile/doubts.ts";
+export type { Heat } from "./compile/heat.ts";
 export { type DoubtOptions, listDoubts, type SettingDoubt } from "./compile/list-doubts.ts";
 export { type MeasuredRadio, measureRadio, type StatedRadio } from "./compile/measure-radio.ts";
 export { orderOfEntry, type PlanInTheMaking } from "./compile/order-of-entry.ts";

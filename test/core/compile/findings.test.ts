@@ -230,6 +230,11 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     at: "surfaces.flap.servo.bench.readings[3]",
     numbers: { lowUs: 1500, highUs: 1650, lowDeg: 0, highDeg: -3 },
   },
+  "reading-pulse": {
+    model: bench({ readings: readings([1200, -30], [1350, -15], [1500, 0], [165, 15], [1800, 30]) }),
+    at: "surfaces.flap.servo.bench.readings[3]",
+    numbers: { pulseUs: 165 },
+  },
   "suspicious-reading": {
     model: bench({
       readings: readings(

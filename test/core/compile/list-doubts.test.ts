@@ -37,6 +37,41 @@ describe("listDoubts", () => {
     },
   );
 
+  it("marks what is assumed because the model does not state it, and nothing else", () => {
+    const assumedOf = (over: Partial<Model>) =>
+      Object.fromEntries(
+        doubtsOf(smallModel(over))[0]?.budget.map(({ cause, assumed }) => [cause, assumed]) ?? [],
+      );
+    const unstated = { alignment: { deg: 0.05 }, jitter: { us: 0.5 }, freePlay: { deg: 0.35 } };
+    const meter = { meter: { deg: 0.2 }, zero: { deg: 0.2 } };
+    const { instruments: _, ...bare } = smallModel();
+    const [first] = doubtsOf(bare);
+    const all = Object.fromEntries(first?.budget.map(({ cause, assumed }) => [cause, assumed]) ?? []);
+    expect(all).toMatchObject({ ...unstated, ...meter, tester: { us: 1 } });
+    expect(all.step).toBeUndefined();
+    const stated = assumedOf({
+      instruments: { pulse: us(1), deflection: deg(0.2) },
+      surfaces: { flap: { freePlay: deg(0.35), ...smallSurface() } },
+    });
+    expect(
+      Object.keys(stated)
+        .filter((cause) => stated[cause] !== undefined)
+        .sort(),
+    ).toEqual(["alignment", "jitter"]);
+    const level = { kind: "throw", mm: mm(0) } as const;
+    const thrown = [
+      [us(1200), deg(-20)],
+      [us(1500), level],
+      [us(1800), deg(20)],
+    ] as const;
+    const withRule = assumedOf({
+      instruments: { deflection: deg(0.2) },
+      surfaces: { flap: { chord: mm(50), ...smallSurface({ readings: thrown }) } },
+    });
+    expect(withRule).toMatchObject({ rule: { mm: 0.5 }, zero: { mm: 0.5 } });
+    expect(withRule).not.toHaveProperty("meter");
+  });
+
   // Source: trade practice, worked bench budget: at 14 deg of a flap with 0.0763 deg/us, a step of 5 us, a jitter of 0.5, a dead band of
   // plus and minus 2, a zero of 0.2, alignment of 0.05, free play of 0.35. Its repeatability of 0.20 over sqrt 3 is a meter true to 0.2;
   // it leaves the tester out.

@@ -1,6 +1,8 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { noseClearance, slotGapAt } from "../../../packages/core/src/linkage/nose-clearance.ts";
 import { deg, mm } from "../../../packages/core/src/units/quantity.ts";
+import { evenly } from "../../support/evenly.ts";
 
 describe("noseClearance", () => {
   // A demo model's cove gaps (trade notes C24): nose 9 mm ahead of and 17 mm above a dropped hinge.
@@ -17,6 +19,26 @@ describe("noseClearance", () => {
     expect(gapAt(contact.up ?? deg(0))).toBeCloseTo(0, 12);
     expect(gapAt(deg(20))).toBeGreaterThan(5);
     expect(gapAt(deg(-6))).toBeLessThan(0);
+  });
+
+  it("closes at its contacts, up at most level and down, and nowhere nearer to level", () => {
+    fc.assert(
+      fc.property(evenly(-20, 20), evenly(-20, 20), evenly(0.1, 10), (aft, up, gap) => {
+        const { gapAt, contact } = noseClearance([mm(aft), mm(up)], mm(gap));
+        for (const [way, at] of [
+          [-1, contact.up],
+          [1, contact.down],
+        ] as const) {
+          if (at !== undefined) {
+            expect(Math.sign(at)).toBe(way);
+            expect(gapAt(at)).toBeCloseTo(0, 9);
+          }
+          const clearDeg = Math.abs(at ?? 180);
+          for (let part = 0; part < 1; part += 0.05)
+            expect(gapAt(deg(way * part * clearDeg))).toBeGreaterThan(0);
+        }
+      }),
+    );
   });
 
   it("a nose below the hinge closes up on the way down; one that reaches nothing has no contact", () => {

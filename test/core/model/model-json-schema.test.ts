@@ -1,4 +1,4 @@
-import { Ajv2020 } from "ajv/dist/2020.js";
+import { Ajv2020, type ValidateFunction } from "ajv/dist/2020.js";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { modelJsonSchema } from "../../../packages/core/src/model/model-json-schema.ts";
@@ -8,12 +8,13 @@ import { arbitraryMutation } from "../../support/arbitrary-mutation.ts";
 import { smallModel } from "./small-model.ts";
 
 // ajv 8 is the outside oracle: an independent validator of JSON Schema 2020-12.
-const validate = new Ajv2020({
-  strict: true,
-  strictTuples: false,
-  strictTypes: false,
-  strictRequired: false,
-}).compile(modelJsonSchema());
+const options = { strict: true, strictTuples: false, strictTypes: false, strictRequired: false };
+let compiled: ValidateFunction | undefined;
+function validate(data: unknown): boolean {
+  // Not compiled while the file is read, where a failure would leave no test to fail.
+  compiled ??= new Ajv2020(options).compile(modelJsonSchema());
+  return compiled(data);
+}
 
 test("the JSON Schema takes every valid model", () => {
   expect(validate(smallModel())).toBe(true);
@@ -72,4 +73,56 @@ test("modelJsonSchema gives the same bytes every time and describes units", () =
   const bare = numbers.filter((schema) => !/"(?:const|enum|description)"/.test(schema));
   expect(numbers.length).toBeGreaterThan(30);
   expect(bare).toEqual([]);
+});
+
+/** Every schema in a JSON Schema, itself among them. */
+function schemasIn(value: unknown): readonly Readonly<Record<string, unknown>>[] {
+  if (Array.isArray(value)) return value.flatMap(schemasIn);
+  if (typeof value !== "object" || value === null) return [];
+  return [value as Readonly<Record<string, unknown>>, ...Object.values(value).flatMap(schemasIn)];
+}
+
+const units = [
+  "microseconds",
+  "percent",
+  "percent of the stick's travel to one side",
+  "degrees",
+  "degrees Celsius",
+  "per degree",
+  "kilogram square metres",
+  "degrees per second",
+  "degrees per microsecond",
+  "millimetres",
+  "metres",
+  "metres per second",
+  "seconds",
+  "volts",
+  "amperes",
+  "newtons",
+  "newton metres",
+];
+
+test("the JSON Schema says of every number what it is, within what limits and in which unit", () => {
+  const described = schemasIn(modelJsonSchema()).filter(
+    ({ type, description }) => (type === "number" || type === "integer") && description !== undefined,
+  );
+  expect(described.length).toBeGreaterThan(30);
+  for (const { description, minimum, exclusiveMinimum, maximum } of described) {
+    const [, what = "", range = "", unit = ""] =
+      /^(.+?), (-?[\d.]+ to -?[\d.]+|above 0, at most [\d.]+|a whole number from \d+ to \d+)(?: (.+))?$/.exec(
+        String(description),
+      ) ?? [];
+    expect(what, String(description)).toMatch(/^[a-zA-Z]/);
+    expect(["", ...units], String(description)).toContain(unit);
+    expect(range).toContain(String(exclusiveMinimum ?? minimum));
+    expect(range).toContain(String(maximum));
+  }
+});
+
+// Editors show these names, and programs that make types of the schema take them over.
+test("the JSON Schema names the parts of a model", () => {
+  const { $defs } = modelJsonSchema();
+  const parts =
+    "AtExtension AtPart AtPulse AtThrow Axis BallRod Bench BentRod Cables Cam Chain Group Linkage Moves Place Point Pushrod Radio Reading Rod Selector SelectorMoves Servo ServoType Stick StickMoves Stop Surface TorqueRod Track";
+  expect(Object.keys($defs ?? {}).toSorted()).toEqual(parts.split(" "));
 });

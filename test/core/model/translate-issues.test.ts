@@ -36,6 +36,9 @@ test("invalid_value is notOneOf with the possible values and the nearest, or mis
   expect(translate(schema, {})).toEqual([
     { kind: "missing", address: ["way"], expected: '"out" or "back"', received: "nothing" },
   ]);
+  expect(translate(z.literal(true), false)).toEqual([
+    { kind: "notOneOf", address: [], expected: "true", received: "false", possible: [true] },
+  ]);
 });
 
 test("too_small and too_big are outOfRange for a number, with the limit and whether it is allowed itself", () => {

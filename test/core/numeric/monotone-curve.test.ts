@@ -45,6 +45,7 @@ describe("monotoneCurve", () => {
         const curve = monotoneCurve(xs, ys);
         expect(xs.map((x) => curve.valueAt(x))).toEqual(ys);
         expect(ys.map((y) => curve.inverseAt(y))).toEqual(xs);
+        expect(xs.map((x) => curve.slopeAt(x))).toEqual(pchimSlopes(xs, ys));
       }),
     );
   });
@@ -122,6 +123,11 @@ describe("monotoneCurve", () => {
     );
   });
 
+  it("is no curve through one point", () => {
+    const curve = monotoneCurve([1500], [0]);
+    expect([curve.valueAt(1500), curve.slopeAt(1500), curve.inverseAt(0)]).toEqual(Array(3).fill(undefined));
+  });
+
   it("is mirrored by mirrored points", () => {
     fc.assert(
       fc.property(tables, share, ({ xs, ys }, at) => {
@@ -150,22 +156,64 @@ describe("monotoneCurve", () => {
   });
 });
 
+describe("pchimSlopes", () => {
+  const points = fc
+    .array(fc.tuple(evenly(5, 250), evenly(-15, 15)), { minLength: 2, maxLength: 11 })
+    .map((steps) => ({
+      xs: steps.map((_, i) => 900 + steps.slice(0, i).reduce((total, [step]) => total + step, 0)),
+      ys: steps.map(([, y]) => y),
+    }));
+
+  it("lie between 0 and three times the secants beside them, whatever the points", () => {
+    fc.assert(
+      fc.property(points, ({ xs, ys }) => {
+        const secants = xs.slice(1).map((x, i) => ((ys[i + 1] ?? 0) - (ys[i] ?? 0)) / (x - (xs[i] ?? 0)));
+        for (const [i, slope] of pchimSlopes(xs, ys).entries())
+          for (const secant of [secants[i - 1], secants[i]].filter((one) => one !== undefined)) {
+            expect(slope * secant).toBeGreaterThanOrEqual(0);
+            expect(Math.abs(slope)).toBeLessThanOrEqual(3 * Math.abs(secant) * (1 + 1e-12));
+          }
+      }),
+    );
+  });
+
+  it("grow with ys, and turn over with them", () => {
+    fc.assert(
+      fc.property(points, fc.constantFrom(-64, -2, 0.25, 1024), ({ xs, ys }, by) => {
+        const scaled = pchimSlopes(
+          xs,
+          ys.map((y) => by * y),
+        );
+        for (const [i, slope] of pchimSlopes(xs, ys).entries()) expect(scaled[i]).toBeCloseTo(by * slope, 9);
+      }),
+    );
+  });
+
+  it("is the secant's through two points, 0 through one", () => {
+    expect(pchimSlopes([1000, 1500], [10, -30])).toEqual([-0.08, -0.08]);
+    expect(pchimSlopes([1500], [7])).toEqual([0]);
+  });
+});
+
 // Source: test/fixtures/monotone-interpolation.json, each table with its own; equal to two independent implementations.
 describe.each(reference)(
   "the reference table $id",
   ({ x: xs, y: ys, pchim, strictly_monotone: isStrict }) => {
-    const curve = monotoneCurve(xs, ys);
+    // Not made here, where a failure would leave no test to fail.
+    const curveOf = () => monotoneCurve(xs, ys);
     const rangeY = Math.max(...ys) - Math.min(...ys);
     const rangeX = (xs.at(-1) ?? 0) - (xs[0] ?? 0);
 
     it("has the reference's slopes at its points", () => {
       const tolerance = (1e-12 * rangeY) / rangeX;
+      expect(pchimSlopes(xs, ys)).toHaveLength(pchim.slopes.length);
       pchimSlopes(xs, ys).forEach((slope, i) => {
         expect(Math.abs(slope - (pchim.slopes[i] ?? Number.NaN))).toBeLessThanOrEqual(tolerance);
       });
     });
 
     it("has the reference's values and slopes between its points", () => {
+      const curve = curveOf();
       for (const { x, p, dp } of pchim.values) {
         expect(Math.abs((curve.valueAt(x) ?? Number.NaN) - p)).toBeLessThanOrEqual(1e-12 * rangeY);
         expect(Math.abs((curve.slopeAt(x) ?? Number.NaN) - dp)).toBeLessThanOrEqual(
@@ -177,6 +225,7 @@ describe.each(reference)(
     if (isStrict) {
       it("has the reference's inverse", () => {
         expect(pchim.inverse?.length).toBeGreaterThan(0);
+        const curve = curveOf();
         for (const { y, x } of pchim.inverse ?? []) {
           expect(Math.abs((curve.inverseAt(y) ?? Number.NaN) - x)).toBeLessThanOrEqual(1e-12 * rangeX);
         }

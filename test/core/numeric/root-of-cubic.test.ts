@@ -20,6 +20,23 @@ describe("rootOfCubic", () => {
     expect(rootOfCubic(0, 3, -2, 0.5, 0.5)).toBeCloseTo(0.5, 14);
   });
 
+  it("finds any root of a rising or falling cubic to the last places of its value", () => {
+    fc.assert(
+      fc.property(
+        evenly(0.001, 2),
+        evenly(0, 0.05),
+        evenly(0, 0.01),
+        evenly(0, 1),
+        fc.constantFrom(1, -1),
+        (slope, square, cube, part, sign) => {
+          const value = (s: number) => s * (slope + s * (square + s * cube));
+          const s = rootOfCubic(sign * slope, sign * square, sign * cube, sign * value(50 * part), 50);
+          expect(Math.abs(s - 50 * part)).toBeLessThan(1e-13 * 50);
+        },
+      ),
+    );
+  });
+
   it("finds both ends", () => {
     expect(rootOfCubic(0.08, 0, 0, 0, 50)).toBe(0);
     expect(rootOfCubic(0.08, 0, 0, 4, 50)).toBeCloseTo(50, 12);

@@ -45,6 +45,30 @@ test("schema and parser refuse the same spoilt files", () => {
   });
 });
 
+test("what is wrong with a file is said in words, with the place in the file behind them", () => {
+  const good = JSON.parse(JSON.stringify(asBuiltTemplate(compile(smallModel()))));
+  const [channel] = good.channels;
+  const [setting, ...settings] = channel.settings;
+  const said = (spoilt: object) => {
+    const parsed = parseAsBuilt({ ...good, channels: [{ ...channel, ...spoilt }] });
+    return "problem" in parsed ? parsed.problem : "";
+  };
+  expect(said({ settings: [{ ...setting, pulseUs: "1728" }, ...settings] })).toBe(
+    'channel 1, lever at stowed (channels[0].settings[0].pulseUs): expected a number or "not measured", got the text "1728"; write it without quotes.',
+  );
+  expect(said({ powerUpUs: "off" })).toBe(
+    'channel 1 (channels[0].powerUpUs): expected a number, "none" or "not measured", got the text "off".',
+  );
+  expect(said({ neutralUs: null })).toBe(
+    'channel 1 (channels[0].neutralUs): expected a number or "not measured", got null.',
+  );
+  expect(said({ channel: "five" })).toBe('channels[0].channel: expected a number, got the text "five".');
+  for (const data of [undefined, null, [], "text", 7]) {
+    const parsed = parseAsBuilt(data);
+    expect("problem" in parsed && parsed.problem).toMatch(/^the document: expected an object, got .*\.$/);
+  }
+});
+
 test("everything that is measured may be left out", () => {
   const bare = { format: "hingeline/as-built", version: 1, model: "", plan: "3f2c91ab", channels: [] };
   for (const channels of [[], [{ channel: 5 }], [{ channel: 5, powerUpUs: "none", settings: [] }]]) {

@@ -50,7 +50,12 @@ describe("airDensity", () => {
     expect(Math.abs(density / row.rho - 1)).toBeLessThan(1e-6);
   });
 
-  it("is undefined beyond the heights and temperatures that it knows", () => {
+  it("is undefined beyond the heights and temperatures that it knows, not at their ends", () => {
+    for (const heightM of [-2000, 11_000]) {
+      expect(airDensity({ heightM })).toBeGreaterThan(0);
+      for (const end of [-100, 100])
+        expect(airDensity({ heightM, temperature: celsius(end) })).toBeGreaterThan(0);
+    }
     for (const heightM of [-2001, 11_001, NaN, Infinity]) expect(airDensity({ heightM })).toBeUndefined();
     expect(airDensity({ heightM: 0, temperature: celsius(-101) })).toBeUndefined();
     expect(airDensity({ heightM: 0, temperature: celsius(101) })).toBeUndefined();

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { freePlayAngle } from "../../../packages/core/src/surface/free-play.ts";
+import { freePlayAngle, MOST_PLAY } from "../../../packages/core/src/surface/free-play.ts";
 import { throwAt } from "../../../packages/core/src/surface/throw.ts";
 import { deg, mm } from "../../../packages/core/src/units/quantity.ts";
 import { evenly } from "../../support/evenly.ts";
@@ -18,6 +18,11 @@ describe("freePlayAngle", () => {
 
   it("is a degree for a millimetre at 57.3 mm", () => {
     expect(freePlayAngle({ chord: mm(180 / Math.PI) }, mm(1))).toBeCloseTo(1, 4);
+  });
+
+  it("matters the more the faster the surface is used, and never more than a degree", () => {
+    // From experience, no source.
+    expect([MOST_PLAY.fast, MOST_PLAY.aileronOrElevator, MOST_PLAY.flap]).toEqual([0.3, 0.5, 1]);
   });
 
   it("is undefined for more play than the chord allows", () => {

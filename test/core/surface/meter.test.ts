@@ -95,6 +95,15 @@ describe("trueDeflection", () => {
     expect(shownDeflection({ meter: "gravity", tilt: deg(90) }, deg(5))).toEqual(expected);
   });
 
+  it("believes a hinge of 75 degrees, where one degree shown stands for nearly four, and none that is steeper", () => {
+    expect(trueDeflection({ meter: "gravity", tilt: deg(75) }, deg(0))).toMatchObject({
+      kind: "angle",
+      // By hand: 1 / cos 75.
+      trueDegPerShownDeg: expect.closeTo(3.864, 3),
+    });
+    expect(trueDeflection({ meter: "gravity", tilt: deg(-75.1) }, deg(0)).kind).toBe("hingeUnfit");
+  });
+
   it("refuses an angle that no deflection shows on the tilted panel", () => {
     // A surface turned by 90 degrees on a panel tilted 35 shows 55, the most there is.
     const result = trueDeflection({ meter: "gravity", tilt: deg(35) }, deg(56));

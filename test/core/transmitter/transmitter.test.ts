@@ -129,7 +129,8 @@ describe("reach(transmitter, output)", () => {
 describe("the left flap of the tow plane", () => {
   const set = (transmitter: Transmitter, edits: readonly Edit[]) =>
     edits.map((edit) => ({ output, ...edit }) as TransmitterEdit).reduce(applyEdit, transmitter);
-  const cleared = set(factory("clamp"), [{ set: "clear" }]);
+  // Not made here, where a failure would leave no test to fail.
+  const cleared = () => set(factory("clamp"), [{ set: "clear" }]);
   const limits: readonly Edit[] = [
     { set: "limitLow", percent: -63 },
     { set: "limitHigh", percent: 74 },
@@ -147,17 +148,18 @@ describe("the left flap of the tow plane", () => {
     expect(reachOf(factory("clamp"))).toEqual([1000, 2000]);
     expect(reachOf(factory("clamp", 150))).toEqual([750, 2250]);
     expect(reachOf(factory("scale"))).toEqual([1000, 2000]);
+    expect(reachOf(factory("scale", 150))).toEqual([750, 2250]);
   });
 
   test("stands at {1500} with nothing mixed in, and is held to [1185, 1870] by its limits whatever is typed", () => {
-    expect(reachOf(cleared)).toEqual([1500, 1500]);
-    const held = set(cleared, [...limits, { set: "rest", percent: 720 }, detent("landing", -900)]);
+    expect(reachOf(cleared())).toEqual([1500, 1500]);
+    const held = set(cleared(), [...limits, { set: "rest", percent: 720 }, detent("landing", -900)]);
     // Failsafe is the receiver's own and stays at 1500.
     expect(reachOf(held)).toEqual([1185, 1870]);
   });
 
   test("with positions 72, 59, 40 and -53 reaches [1235, 1860], and a trim of 4 % is cut at [1215, 1870]", () => {
-    const entered = set(cleared, [...limits, { set: "rest", percent: 72 }, ...places]);
+    const entered = set(cleared(), [...limits, { set: "rest", percent: 72 }, ...places]);
     expect(reachOf(entered)).toEqual([1235, 1860]);
     expect(["level", "tow", "takeoff", "landing"].map((flap) => outputs(entered, { flap })[output])).toEqual([
       1860, 1795, 1700, 1235,

@@ -147,7 +147,11 @@ function reportProblem(
     case "notMonotone": {
       const [lowUs, highUs] = problem.betweenUs;
       const [lowDeg, highDeg] = problem.deflectionsDeg;
-      report("not-monotone", [...at, problem.culpritIndices[0] ?? 0], { lowUs, highUs, lowDeg, highDeg });
+      const odd = readings.findIndex(({ pulseUs }) => pulseUs < servoTakesUs[0] || pulseUs > servoTakesUs[1]);
+      const oddUs = readings[odd]?.pulseUs;
+      if (oddUs === undefined)
+        report("not-monotone", [...at, problem.culpritIndices[0] ?? 0], { lowUs, highUs, lowDeg, highDeg });
+      else report("reading-pulse", [...at, odd], { pulseUs: oddUs, lowUs, highUs, lowDeg, highDeg });
       return;
     }
     case "suspicious":
@@ -159,6 +163,9 @@ function reportProblem(
       });
   }
 }
+
+/** A pulse outside these, microseconds, is one that was mistyped. (common practice, no source) */
+const servoTakesUs = [300, 3000] as const;
 
 function compareWithBench(
   readings: readonly ServoReading[],

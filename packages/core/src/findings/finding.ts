@@ -6,7 +6,10 @@ export interface Finding {
   /** Stable kebab-case name of the kind of finding. */
   readonly code: string;
   readonly severity: Severity;
-  /** Address in the model, as `formatAddress` writes it; empty for the model as a whole. */
+  /**
+   * Address in the model, as `formatAddress` writes it; empty for the model as a whole. `file:line:column` where the file does not
+   * compile, so that there is no model.
+   */
   readonly at: string;
   /** What, where, number and limit, in one or two sentences. */
   readonly message: string;

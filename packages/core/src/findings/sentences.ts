@@ -267,6 +267,11 @@ export const sentences = {
       `Deflection turns back between ${n(f.lowUs)} us (${n(f.lowDeg)} deg) and ${n(f.highUs)} us (${n(f.highDeg)} deg): a slipped arm, a loose clevis or a misread value.`,
     () => "Look at the linkage there and take both readings again.",
   ),
+  "reading-pulse": error(
+    (f: { pulseUs: number; lowUs: number; highUs: number; lowDeg: number; highDeg: number }) =>
+      `No servo takes ${n(f.pulseUs)} us, and with it deflection turns back between ${n(f.lowUs)} us (${n(f.lowDeg)} deg) and ${n(f.highUs)} us (${n(f.highDeg)} deg).`,
+    () => "Look whether a digit of this pulse is missing, or one too many.",
+  ),
   "suspicious-reading": warning(
     (f: { pulseUs: number; readDeg: number; expectedDeg: number; missDeg: number }) =>
       `The reading ${n(f.readDeg)} deg at ${n(f.pulseUs)} us disagrees with its neighbours, which expect ${n(f.expectedDeg)} deg: ${n(f.missDeg)} deg off.`,

@@ -1,5 +1,5 @@
-import { formatAddress } from "../address/address.ts";
 import type { AsBuilt } from "./as-built.ts";
+import { asBuiltProblem } from "./as-built-problem.ts";
 import { asBuiltSchema } from "./as-built-schema.ts";
 
 /** `data` as an as-built document, or the first reason why it is none, in one sentence. Never throws. */
@@ -7,10 +7,5 @@ export function parseAsBuilt(data: unknown): { readonly asBuilt: AsBuilt } | { r
   const parsed = asBuiltSchema.safeParse(data);
   if (parsed.success) return { asBuilt: parsed.data };
   const [issue] = parsed.error.issues;
-  const at = formatAddress(
-    (issue?.path ?? []).map((step) => (typeof step === "number" ? step : String(step))),
-  );
-  return {
-    problem: `${at === "" ? "The document" : at} is not as an as-built file has it: ${issue?.message ?? "invalid"}.`,
-  };
+  return { problem: issue === undefined ? "it is not understood." : asBuiltProblem(issue, data) };
 }
