@@ -19,5 +19,12 @@ export default defineConfig([
     entry: { bin: "src/bin.ts" },
     outDir: "dist-cli",
     noExternal: ["@hingeline/core", "sucrase", "zod"],
+    // From its sources: the files of the built core import each other for order alone, of which esbuild warns.
+    esbuildOptions(options) {
+      options.alias = {
+        "@hingeline/core": "../core/src/index.ts",
+        "@hingeline/core/schema": "../core/src/schema.ts",
+      };
+    },
   },
 ]);

@@ -158,10 +158,18 @@ describe("in an empty project", () => {
   });
 
   test("the command line names the line of the model file that fails", () => {
-    const { status, stderr } = hingeline("check", "broken.ts");
+    const { status, stderr } = hingeline("plan", "broken.ts");
     expect(stderr).toContain("broken.ts, line 17");
     expect(stderr).toContain("missing is not defined");
     expect(status).toBe(2);
+  });
+
+  test("check finds what does not compile with the types it brought along, and nothing in a sound model", () => {
+    const slip = hingeline("check", "slip.ts");
+    expect(slip.stdout).toContain("ERROR  slip.ts:21:18 (does-not-compile)\n");
+    expect(slip.stdout).toContain('Did you mean "flaps"?');
+    expect(slip.status).toBe(1);
+    expect(hingeline("check", "model.ts").status).toBe(0);
   });
 
   test("the READMEs' code and a model type-check, and slips are errors at their very places", () => {

@@ -86,6 +86,10 @@ describe("the builders return the model's own data", () => {
       surfaces: ["a", "b"],
       within: 1,
     });
+    expect(matched(["a"], { within: deg(1), withn: 2 } as { within: ReturnType<typeof deg> })).toHaveProperty(
+      "withn",
+      2,
+    );
     expect(per("phase", { cruise: {}, thermal: { a: [deg(-3), deg(3)] } })).toEqual({
       per: "phase",
       cases: { cruise: {}, thermal: { a: [-3, 3] } },

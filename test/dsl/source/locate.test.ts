@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { formatAddress } from "@hingeline/core";
 import { describe, expect, test } from "vitest";
-import { locate } from "../../../packages/dsl/src/source/locate.ts";
+import { locate, locateAll } from "../../../packages/dsl/src/source/locate.ts";
 import { readData } from "../../../packages/dsl/src/source/read-model.ts";
 import { examples, fixtures, sourceIn, sourceOf } from "./fixture-source.ts";
 
@@ -88,6 +88,16 @@ describe("locate finds", () => {
       sourceLine,
       stands,
     });
+  });
+
+  test("the name of a part where that is what is meant", async () => {
+    const source = await sourceOf({ "model.ts": model, "parts.ts": parts });
+    const within = "groups.flaps.within";
+    expect(locateAll(source, [within], new Set([within])).get(within)).toMatchObject({
+      text: "within",
+      stands: "exact",
+    });
+    expect(locateAll(source, [within]).get(within)).toMatchObject({ text: "1" });
   });
 
   test("the whole model around a part that is not there at all", async () => {

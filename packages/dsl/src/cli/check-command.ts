@@ -1,9 +1,11 @@
 import { canonicalJson, compile, type Finding } from "@hingeline/core";
+import { checkTypes, type TypeFinding } from "../load/check-types.ts";
 import { loadModel } from "../load/load-model.ts";
 import { loadPlan } from "../load/load-plan.ts";
 import { locateFindings } from "../load/locate-findings.ts";
+import { codeFrame, type FramedPlace } from "../render/code-frame.ts";
 import { findingsToSarif } from "../render/findings-to-sarif.ts";
-import { findingsToText } from "../render/findings-to-text.ts";
+import { type Frames, findingsToText } from "../render/findings-to-text.ts";
 import { comparePlans, type PlanDifference } from "./compare-plans.ts";
 import { exitDone, exitFindings } from "./exit-code.ts";
 import { frameFindings } from "./frame-findings.ts";
@@ -14,17 +16,28 @@ export interface CheckArgs {
   readonly model: string;
   /** Reads a code file without running it. */
   readonly static?: boolean;
+  /** false: a TypeScript file is not type-checked. */
+  readonly types?: boolean;
   readonly format: "text" | "json" | "sarif";
+  /** Text shows the notes too where there are errors. */
+  readonly notes?: boolean;
   /** A plan as JSON that should be this model's. */
   readonly against?: string;
 }
 
-/** Prints a model's findings, and whether the plan in `against` is still this model's. */
+/**
+ * Prints a model's findings, and whether the plan in `against` is still this model's. Of a file that does not compile it prints
+ * only why: figures in a wrong unit would make all the rest untrue.
+ */
 export async function checkCommand(
-  { model, format, against, static: isStatic = false }: CheckArgs,
+  { model, format, against, notes = false, static: isStatic = false, types = true }: CheckArgs,
   io: Io,
 ): Promise<number> {
-  const loaded = await loadModel(model, io, { runs: !isStatic });
+  const faults = types ? await checkTypes(model, io) : [];
+  const loaded =
+    faults.length > 0
+      ? { findings: faults.map(({ finding }) => finding) }
+      : await loadModel(model, io, { runs: !isStatic });
   if ("problem" in loaded) return tellProblem(loaded.problem, io);
   const committed = against === undefined ? undefined : await loadPlan(against, io);
   if (committed !== undefined && "problem" in committed) return tellUnusable(committed.problem.message, io);
@@ -44,19 +57,30 @@ export async function checkCommand(
       case "sarif":
         return findingsToSarif(findings, {
           model: model === "-" ? undefined : model,
-          places: await locateFindings(model, findings, io),
+          places: faults.length > 0 ? placesOf(faults) : await locateFindings(model, findings, io),
           version: io.version(),
           ...(difference === undefined
             ? {}
             : { stale: { plan: against ?? "", message: verdict(against ?? "", difference) } }),
         });
       case "text": {
-        const frames = await frameFindings(model, findings, io);
-        const text = findingsToText(findings, { colour: wantsColour(io.stdout, io), frames });
+        const frames = faults.length > 0 ? framesOf(faults) : await frameFindings(model, findings, io);
+        const insteadOfNotes = notes ? undefined : "--notes shows them";
+        const colour = wantsColour(io.stdout, io);
+        const text = findingsToText(findings, { colour, frames, insteadOfNotes });
         return compared ? `${text}\n${verdict(against, difference)}\n` : text;
       }
     }
   }
+}
+
+function placesOf(faults: readonly TypeFinding[]): ReadonlyMap<string, FramedPlace> {
+  return new Map(faults.map(({ finding, place }) => [finding.at, place]));
+}
+
+/** The lines of the faults; their places stand at their heads. */
+function framesOf(faults: readonly TypeFinding[]): Frames {
+  return new Map(faults.map(({ finding, place }) => [finding.at, codeFrame(place).slice(-2)]));
 }
 
 /** `{"findings": [...]}`, and with a plan to compare `"stale": null` or the places that differ. */

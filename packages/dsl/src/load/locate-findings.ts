@@ -1,4 +1,4 @@
-import type { Finding } from "@hingeline/core";
+import { type Finding, parseAddress } from "@hingeline/core";
 import type { Located } from "../source/locate.ts";
 import type { Files } from "./files.ts";
 import { findModel } from "./find-model.ts";
@@ -23,7 +23,16 @@ export async function locateFindings(
   ]);
   const project = await openProject(model.fullPath, files);
   const source = await gatherSource(project.entry, project.read);
-  for (const [at, place] of locateAll(source, [...addresses]))
+  const keys = new Set(findings.filter(speaksOfKey).map(({ at }) => at));
+  for (const [at, place] of locateAll(source, [...addresses], keys))
     places.set(at, { ...place, file: project.nameOf(place.file) });
   return places;
+}
+
+const codesOfKeys: ReadonlySet<string> = new Set(["unknown-name", "name-twice", "model-malformed"]);
+
+/** Whether a finding faults the name at the end of its address rather than what stands under it: then it quotes that name. */
+function speaksOfKey({ code, at, message }: Finding): boolean {
+  const name = parseAddress(at)?.at(-1);
+  return codesOfKeys.has(code) && typeof name === "string" && message.includes(JSON.stringify(name));
 }

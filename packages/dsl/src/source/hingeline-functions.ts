@@ -114,10 +114,7 @@ export const hingelineFunctions: ReadonlyMap<string, HingelineFunction> = new Ma
   ...each({ chain }, list("links")),
   ...each({ together }, fields("surfaces")),
   ...each({ matched }, ([surfaces, options], node) =>
-    object(node, [
-      ["surfaces", surfaces],
-      ["within", options?.kind === "object" ? options.parts.get("within") : undefined],
-    ]),
+    object(node, [["surfaces", surfaces], ...(options?.kind === "object" ? options.parts : [])]),
   ),
   ...each({ per }, fields("per", "cases")),
   ...each({ atThrow, atExtension }, fields("mm")),

@@ -21,26 +21,32 @@ export function locate(source: Source, address: string): Located | undefined {
   return locateAll(source, [address]).get(address);
 }
 
-/** The same for several addresses at once; those without a place are left out. */
-export function locateAll(source: Source, addresses: readonly string[]): ReadonlyMap<string, Located> {
+/** The same for several addresses at once; those without a place are left out. Of those in `keys` the place is that of their name. */
+export function locateAll(
+  source: Source,
+  addresses: readonly string[],
+  keys: ReadonlySet<string> = new Set(),
+): ReadonlyMap<string, Located> {
   const places = new Map<string, Located>();
   const root = evaluate(source).readDefault();
   if (root === undefined) return places;
   for (const address of addresses) {
     const parsed = parseAddress(address);
-    if (parsed !== undefined) places.set(address, locateIn(root, parsed));
+    if (parsed !== undefined)
+      places.set(address, locateIn(root, parsed, keys.has(address) ? "key" : "value"));
   }
   return places;
 }
 
-/** The place of an address below a traced value. */
-export function locateIn(root: Traced, address: Address): Located {
+/** The place of an address below a traced value: of what stands there, or of the name that it stands under where that is written. */
+export function locateIn(root: Traced, address: Address, what: "value" | "key" = "value"): Located {
   let value = root;
   for (const step of address) {
     const part = partOf(value, step);
     if (part === undefined) return nearest(value);
     value = part;
   }
+  if (what === "key" && value.key !== undefined) return { ...placeOf(value.key), stands: "exact" };
   return { ...placeOf(value.node), stands: isComputed(value) ? "computed" : "exact" };
 }
 

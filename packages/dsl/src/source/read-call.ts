@@ -45,8 +45,10 @@ function retrace(result: unknown, origin: Traced | undefined, node: ts.Node): Tr
   if (typeof result === "object" && result !== null) {
     const from = origin?.kind === "object" ? origin : undefined;
     const parts = new Map<string, Traced>();
-    for (const [key, part] of Object.entries(result))
-      parts.set(key, retrace(part, from?.parts.get(key), node));
+    for (const [key, part] of Object.entries(result)) {
+      const before = from?.parts.get(key);
+      parts.set(key, { ...retrace(part, before, node), key: before?.key });
+    }
     return { kind: "object", node: from?.node ?? node, parts, literal: from?.literal, open: [] };
   }
   const value = result as Scalar;

@@ -20,7 +20,7 @@ export function readObject(node: ts.ObjectLiteralExpression, reader: Reader): Tr
         ? reader.read(property.initializer)
         : reader.resolve(property.name);
       if (key === undefined) open.push(property);
-      else parts.set(key, part);
+      else parts.set(key, { ...part, key: property.name });
     } else {
       open.push(
         reader.refuse(property, `${capital(nameSyntax(property))} is not read without running it.`).node,

@@ -3,7 +3,10 @@ import type { ts } from "ts-morph";
 export type Scalar = string | number | boolean | null | undefined;
 
 /** A value of the model, and where in the files it comes from. */
-export type Traced = TracedValue | TracedObject | TracedList | TracedFunction | TracedModule | Unknown;
+export type Traced = (TracedValue | TracedObject | TracedList | TracedFunction | TracedModule | Unknown) & {
+  /** The name that it stands under, as it is written in an object literal. */
+  readonly key?: ts.Node | undefined;
+};
 
 export interface TracedValue {
   readonly kind: "value";
