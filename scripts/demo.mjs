@@ -1,8 +1,8 @@
 import { spawnSync } from "node:child_process";
 import { mkdirSync } from "node:fs";
-import { pnpm } from "./pnpm.mjs";
+// Not through pnpm: npm warns of the settings that pnpm hands to what it starts.
+import "./setup.mjs";
 
-pnpm("run", "setup");
 mkdirSync("demo", { recursive: true });
 
 const model = "packages/examples/src/bramblehook.ts";

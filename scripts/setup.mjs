@@ -1,4 +1,4 @@
-import { pnpm } from "./pnpm.mjs";
+import { pnpmQuietly } from "./pnpm.mjs";
 
-pnpm("install", "--frozen-lockfile", "--prefer-offline");
-pnpm("run", "build");
+pnpmQuietly("Installing", "install", "--frozen-lockfile", "--prefer-offline");
+pnpmQuietly("Building", "run", "build");

@@ -72,8 +72,9 @@ describe("diff", () => {
       Finding with other numbers  surfaces.flapLeft.servo (half-the-pulses)
       Finding with other numbers  surfaces.flapRight.servo (half-the-pulses)
 
-      Computed anew  settings of channel 2; extremes of channels 5, 6; transits of
-                     channels 5, 6; load of channels 5, 6; matches; procedure
+      Computed anew  neutral of channel 2; settings of channel 2; failsafe of channel
+                     2; extremes of channels 5, 6; transits of channels 5, 6; load of
+                     channels 5, 6; matches; procedure
 
       VERIFY AGAIN
       [ ] channel 2: limits
@@ -104,7 +105,7 @@ describe("diff", () => {
 
   test("--procedure adds the steps from the one to the other", async () => {
     const { stdout } = await diff("tug.json", "new.json", "--procedure");
-    expect(stdout).toMatch(/\nPROCEDURE\n\n\[ \] +1\. /);
+    expect(stdout).toMatch(/\nPROCEDURE\n\nRECEIVER SUPPLY OFF, LINKAGES OFF\n\n\[ \] +1\. /);
     expect((await diff("wrenfield.ts", "too-far.ts", "--procedure")).stdout).toContain(
       "There is no order of entry: the plan after the change has errors.",
     );

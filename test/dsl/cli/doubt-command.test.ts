@@ -31,6 +31,50 @@ describe("doubt", () => {
     expect(text.match(/^CHANNEL .*$/gm)).toEqual(["CHANNEL 5   flapLeft"]);
   });
 
+  test("answers for one detent in one table, with what is most unsure and whether that is assumed", async () => {
+    const { stdout } = await doubtOf(bramblehook, "--detent", "landing");
+    expect(stdout).toMatchInlineSnapshot(`
+      "DOUBT   Bramblehook 26
+      What a position gives is true to plus and minus its doubt, which holds about
+      95 % (k = 2). Halved: what the doubt would be with half of its largest cause. A
+      cause with * is assumed: the model does not state it.
+
+      WHAT MAKES IT MOST UNSURE
+        free play   how far the surface moves to either side with the servo at rest;
+                    assumed 0.35 deg: measure it and write freePlay: deg(...) on the
+                    surface
+
+        Position                     pulse  gives  doubt     improve  halved
+                                        us    deg    deg       first     deg
+        elevator: flap at landing   1540.0   +1.8    0.6  free play*     0.5
+        flapLeft: flap at landing   1230.0  +42.1    0.6  free play*     0.4
+        flapRight: flap at landing  1785.0  +42.1    0.6  free play*     0.4
+      "
+    `);
+    expect((await doubtOf(bramblehook, "--stick", "+1")).stdout).toContain("elevator: pitch at +1");
+    expect((await doubtOf(bramblehook, "--detent", "landng")).stderr).toContain(
+      '"landng" is no detent of this plan; there is level, tow, takeoff, landing.',
+    );
+  });
+
+  test("names only what this model leaves to be assumed, and how to state it", async () => {
+    const stated = {
+      ...bramblehook,
+      surfaces: Object.fromEntries(
+        Object.entries(bramblehook.surfaces).map(([name, surface]) => [
+          name,
+          { ...surface, freePlay: deg(0.1) },
+        ]),
+      ),
+    } as Model;
+    const flat = async (model: Model) => (await doubtOf(model)).stdout.replaceAll(/\s+/g, " ");
+    expect(await flat(bramblehook)).toContain("assumed 0.35 deg: measure it and write freePlay: deg(...)");
+    expect(await flat(stated)).not.toContain("freePlay: deg(");
+    const { instruments: _, ...unstated } = stated;
+    expect(await flat(unstated as Model)).toContain("assumed 1 us: write instruments: { pulse: us(...) }");
+    expect(await flat(stated)).not.toContain("instruments: {");
+  });
+
   test("draws where it is asked to, the same for the same seed, and says what they show", async () => {
     const draws = ["--draws", "20000", "--surface", "flapLeft"];
     const { stdout } = await doubtOf(bramblehook, ...draws);
@@ -38,16 +82,30 @@ describe("doubt", () => {
       "DOUBT   Bramblehook 26
       What a position gives is true to plus and minus its doubt, which holds about
       95 % (k = 2). Halved: what the doubt would be with half of its largest cause.
-      Each alone: the standard doubt (k = 1) from that cause.
+      Each alone: the standard doubt (k = 1) from that cause. A cause with * is
+      assumed: the model does not state it.
+
+      WHAT MAKES A POSITION UNSURE
+        free play   how far the surface moves to either side with the servo at rest;
+                    assumed 0.35 deg: measure it and write freePlay: deg(...) on the
+                    surface
+        step        the smallest step of the radio: what lies between two cannot be
+                    sent
+        meter       what the angle meter is true to
+        zero        how well meter or rule stood at zero when the surface was at level
+        dead band   the pulse span in which the servo does not answer
+        tester      what the pulse that the servo tester shows is true to
+        alignment   how square the meter stood to the hinge; assumed 0.05 deg
+        jitter      how much the pulse itself trembles; assumed 0.5 us
 
       CHANNEL 5   flapLeft
 
-        Position          pulse  gives  doubt    improve  halved
-                             us    deg    deg      first     deg
-        flap at level    1860.0   -0.2    0.7  free play     0.6
-        flap at tow      1795.0   +6.0    0.6  free play     0.5
-        flap at takeoff  1700.0  +13.8    0.6  free play     0.5
-        flap at landing  1230.0  +42.1    0.6  free play     0.4
+        Position          pulse  gives  doubt     improve  halved
+                             us    deg    deg       first     deg
+        flap at level    1860.0   -0.2    0.7  free play*     0.6
+        flap at tow      1795.0   +6.0    0.6  free play*     0.5
+        flap at takeoff  1700.0  +13.8    0.6  free play*     0.5
+        flap at landing  1230.0  +42.1    0.6  free play*     0.4
 
         Each alone, deg  free  step  meter  zero  dead  tester  alignment  jitter
                          play                     band
@@ -70,7 +128,7 @@ describe("doubt", () => {
         flap at takeoff  20000  +13.77      0.30      +13.2  +14.3
         flap at landing  20000  +42.10      0.28      +41.6  +42.6
 
-        - At every position the straight-line doubt is right to its digits.
+        - At every position the draws agree with the doubt above.
       "
     `);
     expect((await doubtOf(bramblehook, ...draws, "--seed", "1")).stdout).toBe(stdout);
@@ -107,8 +165,11 @@ describe("doubt", () => {
     const { exitCode, stdout } = await doubtOf(bent, "--draws", "10000");
     expect(exitCode).toBe(0);
     const flat = stdout.replaceAll(/\s+/g, " ");
-    expect(flat).toMatch(/lever at stowed: the straight-line doubt is \d\.\d\d deg too (wide|narrow)\./);
-    expect(flat).toMatch(/lever at landing: 50 % of the draws went past the readings/);
+    expect(flat).toMatch(
+      /lever at stowed: the doubt above, worked out as if .* is \d\.\d\d deg too (wide|narrow); go by the draws\./,
+    );
+    expect(flat).toMatch(/lever at landing: 50 % of the draws lay past the last reading\./);
+    expect(flat).toContain("No position of the plan lies there.");
   });
 
   test("tells what heat and cold may add where the model states its temperatures", async () => {
@@ -172,7 +233,7 @@ describe("doubt", () => {
     });
     expect([exitCode, stderr]).toEqual([
       2,
-      "hingeline: No such position is known in degrees: its bench has no readings.\n",
+      "hingeline: No such position is known in degrees: there is none, or its bench has no readings.\n",
     ]);
   });
 });

@@ -86,6 +86,8 @@ describe("help", () => {
         --format <format>  how to print it (choices: "text", "json", "sarif", default:
                            "text")
         --static           read a code file without running it
+        --no-types         do not type-check a .ts file first
+        --notes            show the notes too where there are errors
         --against <plan>   fail too where this plan (JSON) is no longer the model's
         -h, --help         show this help
 
@@ -179,36 +181,38 @@ describe("help", () => {
       readings.
 
       Arguments:
-        model               a model file (.ts, .mts, .js, .mjs, .json), or - for JSON
-                            on standard input
+        model                  a model file (.ts, .mts, .js, .mjs, .json), or - for
+                               JSON on standard input
 
       Options:
-        --servo <name>      the servo, as the plan names it
-        --reading <us=deg>  the new servo's pulse and the deflection, or throw (29mm);
-                            three or more
-        --format <format>   how to print it (choices: "text", "json", default: "text")
-        --static            read a code file without running it
-        -h, --help          show this help
+        --servo <name>         the servo, as the plan names it
+        --reading <us=deg...>  the new servo's pulses, each with the deflection or
+                               throw (29mm): 1850=0 1500=26.5 1190=43
+        --format <format>      how to print it (choices: "text", "json", default:
+                               "text")
+        --static               read a code file without running it
+        -h, --help             show this help
 
       Usage: hingeline radio [options]
 
       Turn readings at the receiver into the radio of a model.
 
       Options:
-        --reading <percent=us>   what the radio shows, and the pulse read; three or
-                                 more
-        --csv <file>             readings from a file, percent and pulse on each line
-        --doubt <us>             half-width of the doubt of one reading (default: 1)
-        --name <name>            what to call the radio (default: "measured set")
-        --step <percent>         smallest step that the radio shows (default: 1)
-        --reach <percent>        largest percent (default: as far as the pulse
-                                 followed)
-        --end-points <kind>      what limits do to the output (choices: "clamp",
-                                 "scale", default: "clamp")
-        --curve-points <number>  points of an output's curve (default: 0)
-        --format <format>        for a model file, or as JSON for port (choices:
-                                 "text", "json", default: "text")
-        -h, --help               show this help
+        --reading <percent=us...>  what the radio shows, and the pulse read; three or
+                                   more: -100=988 0=1500 100=2012
+        --csv <file>               readings from a file, percent and pulse on each
+                                   line
+        --doubt <us>               half-width of the doubt of one reading (default: 1)
+        --name <name>              what to call the radio (default: "measured set")
+        --step <percent>           smallest step that the radio shows (default: 1)
+        --reach <percent>          largest percent (default: as far as the pulse
+                                   followed)
+        --end-points <kind>        what limits do to the output (choices: "clamp",
+                                   "scale", default: "clamp")
+        --curve-points <number>    points of an output's curve (default: 0)
+        --format <format>          for a model file, or as JSON for port (choices:
+                                   "text", "json", default: "text")
+        -h, --help                 show this help
 
       Usage: hingeline schema [options] <document>
 

@@ -37,6 +37,24 @@ describe("findings of a model file are shown with their line", () => {
     }
   });
 
+  test("at the name where that is what is wrong", async () => {
+    const framesOf = async (from: string, to: string) => {
+      write("tug.ts", wrenfield.replace(from, to));
+      const { stdout } = await run(["check", "tug.ts", "--no-types"], io());
+      const lines = stdout.split("\n");
+      const caret = lines.findIndex((line) => /^ +\| +\^/.test(line));
+      const [code = "", carets = ""] = lines.slice(caret - 1);
+      return { marked: code.slice(carets.indexOf("^"), carets.lastIndexOf("^") + 1), stdout };
+    };
+    const surface = await framesOf("landing: { flap: deg(25) }", "landing: { flpa: deg(25) }");
+    expect(surface.marked).toBe("flpa");
+    expect(surface.stdout).toContain('-> Did you mean "flap"?');
+    const bench = await framesOf("level: us(1500)", "levle: us(1500)");
+    expect(bench.marked).toBe("levle");
+    expect(bench.stdout).toContain('-> Did you mean "level"?');
+    expect(bench.stdout).toMatch(/^1 error,/);
+  });
+
   test("by their address in the file that holds them, and what is computed as computed", async () => {
     write("moves.ts", 'import { deg } from "@hingeline/dsl";\nexport const landing = { flap: deg(35) };\n');
     const split = `import { landing } from "./moves";\n${wrenfield.replace("{ flap: deg(25) }", "landing")}`;
@@ -76,7 +94,7 @@ describe("--static", () => {
       "tug.ts",
       `globalThis.hostileRan = true;\n${wrenfield.replace("deg(25)", "deg(Math.round(25.2))")}`,
     );
-    const { exitCode, stdout, stderr } = await run(["check", "tug.ts", "--static"], io());
+    const { exitCode, stdout, stderr } = await run(["check", "tug.ts", "--static", "--no-types"], io());
     expect({ exitCode, stdout }).toEqual({ exitCode: 2, stdout: "" });
     expect("hostileRan" in globalThis).toBe(false);
     expect(stderr).toMatch(/^hingeline: tug\.ts cannot be read without running it\.\n/);

@@ -30,16 +30,22 @@ describe("swap", () => {
       Test        14 deg read at 1680 us, expected at 1679.4 us: misses by +0.6 us,
                   -0.05 deg; the doubt is 0.61 deg
 
-      ACCEPTED: for the bench of flapLeft, its stops and its label still to come:
+      ACCEPTED. Put this in place of the bench of flapLeft, with the pulses in place
+      of the dots once they are measured. Change the servo's label too.
 
-      readings: [
-        [us(1837.2), deg(0.2)],
-        [us(1746.5), deg(8.6)],
-        [us(1642.9), deg(16.8)],
-        [us(1519.6), deg(25.2)],
-        [us(1381.6), deg(33.5)],
-        [us(1258.3), deg(40.4)],
-      ],
+      bench: {
+        up: us(...), // measure
+        level: us(...), // measure
+        down: us(...), // measure
+        readings: [
+          [us(1837.2), deg(0.2)],
+          [us(1746.5), deg(8.6)],
+          [us(1642.9), deg(16.8)],
+          [us(1519.6), deg(25.2)],
+          [us(1381.6), deg(33.5)],
+          [us(1258.3), deg(40.4)],
+        ],
+      },
 
       MEASURE AGAIN on the bench
       [ ] the stops up and down of the new servo, from inside: a map never gives a
@@ -49,6 +55,14 @@ describe("swap", () => {
       [ ] the reading of 44.6 deg (old pulse 1172 us): it lies outside the map
       "
     `);
+  });
+
+  test("takes several readings behind one option or behind several", async () => {
+    const readings = ["1221=42", "1838=0", "1680=14"];
+    const io = fakeIo({ disk: new Map([[`${fixtures}tug.json`, tug]]) });
+    expect(await run(["swap", "tug.json", "--servo", "flapLeft", "--reading", ...readings], io)).toEqual(
+      await swap(readings),
+    );
   });
 
   test("past the doubt: refused with the miss, nothing to paste, exit code 1", async () => {

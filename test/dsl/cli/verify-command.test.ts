@@ -112,9 +112,17 @@ describe("verify", () => {
   });
 
   test.each([
-    ["no as-built file", { ...template, version: 2 }, /built\.json is no as-built file: version is not as/],
-    ["an unknown key", { ...template, extra: 1 }, /built\.json is no as-built file/],
-    ["a null", { ...template, by: null }, /built\.json is no as-built file: by is not as/],
+    [
+      "no as-built file",
+      { ...template, version: 2 },
+      /built\.json is no as-built file: version: expected 1, got 2\./,
+    ],
+    [
+      "an unknown key",
+      { ...template, extra: 1 },
+      /built\.json is no as-built file: extra: no as-built file has this; take it out\./,
+    ],
+    ["a null", { ...template, by: null }, /built\.json is no as-built file: by: expected a text, got null\./],
   ])("of %s exits with 2 and one sentence", async (_, asBuilt, sentence) => {
     const { exitCode, stdout, stderr } = await verified(asBuilt);
     expect([exitCode, stdout]).toEqual([2, ""]);

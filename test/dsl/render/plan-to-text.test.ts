@@ -152,9 +152,10 @@ describe("planToText", () => {
       --------------------------------------------------------------------------------
       PROCEDURE
 
+      RECEIVER SUPPLY ON, LINKAGES OFF
+
       [ ] 1. Enter the limits of channel 7 before anything else, with the linkages off
              and the servo's lead out.
-             enter: receiver supply on, linkages off
              ENTER  channel 7, low limit: -57.0 %
              ENTER  channel 7, direction: a larger percent gives a longer pulse
              ENTER  channel 7, flap at landing: -45.2 %, adds -117.9 %
@@ -162,8 +163,9 @@ describe("planToText", () => {
              check  channel 7 shows 1495.0 to 1505.0 us
              reach  channel 7 can now send 1208.2 to 1889.6 us
 
+      RECEIVER SUPPLY OFF, LINKAGES ON
+
       [ ] 2. Connect the linkage.
-             connect: receiver supply off, linkages on
 
       --------------------------------------------------------------------------------
       CAUTIONS
@@ -218,7 +220,10 @@ describe("planToText", () => {
     fc.assert(
       fc.property(fc.string({ minLength: 1, maxLength: 200 }), (name) => {
         const lines = linesOf(planToText(renamed(name, name, name)));
-        for (const cells of ["-82.3  +38.2     0.0    0.4  -117.9  +92.1", "+44.4      -       -      -   +39.1      -"])
+        for (const cells of [
+          "-82.3  +38.2     0.0    0.4  -117.9  +92.1",
+          "+44.4      -       -      -   +39.1      -",
+        ])
           expect(lines.filter((line) => line.includes(cells))).toHaveLength(1);
       }),
     );

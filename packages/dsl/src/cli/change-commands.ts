@@ -46,8 +46,8 @@ export function addChangeCommands(
     .addArgument(modelArgument())
     .requiredOption("--servo <name>", "the servo, as the plan names it")
     .option(
-      "--reading <us=deg>",
-      "the new servo's pulse and the deflection, or throw (29mm); three or more",
+      "--reading <us=deg...>",
+      "the new servo's pulses, each with the deflection or throw (29mm): 1850=0 1500=26.5 1190=43",
       addReading,
     )
     .addOption(formatOption())
@@ -58,8 +58,8 @@ export function addChangeCommands(
     });
   command("radio", "Turn readings at the receiver into the radio of a model.")
     .option(
-      "--reading <percent=us>",
-      "what the radio shows, and the pulse read; three or more",
+      "--reading <percent=us...>",
+      "what the radio shows, and the pulse read; three or more: -100=988 0=1500 100=2012",
       addPlainReading,
     )
     .option("--csv <file>", "readings from a file, percent and pulse on each line")

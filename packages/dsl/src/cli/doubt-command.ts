@@ -11,6 +11,9 @@ export interface DoubtArgs {
   /** Only this surface, only what this control does. */
   readonly surface?: string;
   readonly control?: string;
+  /** Only this detent, only this end of sticks: one short answer. */
+  readonly detent?: string;
+  readonly stick?: -1 | 1;
   /** Draws until the result stands still. */
   readonly simulate?: boolean;
   /** Draws so often instead, 2000 or more. */
@@ -43,24 +46,33 @@ export async function doubtCommand(args: DoubtArgs, io: Io): Promise<number> {
   const settings = listDoubts(loaded.model, plan, {
     ...(args.surface === undefined ? {} : { surface: args.surface }),
     ...(args.control === undefined ? {} : { control: args.control }),
+    ...(args.detent === undefined ? {} : { detent: args.detent }),
+    ...(args.stick === undefined ? {} : { stick: args.stick }),
     ...(simulate || draws !== undefined ? { draw: drawing } : {}),
   });
   if (settings.length === 0)
-    return tellUnusable("No such position is known in degrees: its bench has no readings.", io);
+    return tellUnusable(
+      "No such position is known in degrees: there is none, or its bench has no readings.",
+      io,
+    );
   io.stdout.write(
     args.format === "json"
       ? `${canonicalJson({ model: plan.model, settings })}\n`
-      : doubtToText(plan.model, settings, { colour: wantsColour(io.stdout, io) }),
+      : doubtToText(plan.model, settings, {
+          colour: wantsColour(io.stdout, io),
+          short: args.detent !== undefined || args.stick !== undefined,
+        }),
   );
   return exitDone;
 }
 
-/** What to say of a surface or a control that no setting has. */
-function unknownName({ surface, control }: DoubtArgs, { channels }: SetupPlan): string | undefined {
+/** What to say of a surface, a control or a detent that no setting has. */
+function unknownName({ surface, control, detent }: DoubtArgs, { channels }: SetupPlan): string | undefined {
   const settings = channels.flatMap((channel) => channel.settings);
   for (const [kind, name, known] of [
     ["surface", surface, new Set(settings.map((one) => one.surface))],
     ["control", control, new Set(settings.map((one) => one.control))],
+    ["detent", detent, new Set(settings.flatMap((one) => one.detent ?? []))],
   ] as const)
     if (name !== undefined && !known.has(name))
       return `"${name}" is no ${kind} of this plan; there is ${[...known].join(", ")}.`;

@@ -48,6 +48,13 @@ export function parseUpTo(most: number): (text: string) => number {
   };
 }
 
+/** An end of a stick. */
+export function parseEnd(text: string): -1 | 1 {
+  const value = findNumber(text);
+  if (value !== -1 && value !== 1) throw new InvalidArgumentError("It should be -1 or +1.");
+  return value;
+}
+
 /** Numbers with commas between them: "8,10,12". */
 export function parseList(parseOne: (text: string) => number): (text: string) => readonly number[] {
   return (text) => text.split(",").map((one) => parseOne(one.trim()));

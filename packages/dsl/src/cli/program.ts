@@ -8,7 +8,7 @@ import type { InitArgs } from "./init-command.ts";
 import type { Io } from "./io.ts";
 import type { SheetArgs } from "./make-sheet.ts";
 import type { MeasureArgs } from "./measure-command.ts";
-import { parseNumber, parsePositive, parseWhole } from "./parse-number.ts";
+import { parseEnd, parseNumber, parsePositive, parseWhole } from "./parse-number.ts";
 import type { PlanArgs } from "./plan-command.ts";
 import type { SchemaArgs } from "./schema-command.ts";
 import type { SizeArgs } from "./size-command.ts";
@@ -76,6 +76,8 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
     .addArgument(modelArgument())
     .addOption(formatOption("sarif"))
     .option("--static", "read a code file without running it")
+    .option("--no-types", "do not type-check a .ts file first")
+    .option("--notes", "show the notes too where there are errors")
     .option("--against <plan>", "fail too where this plan (JSON) is no longer the model's")
     .action(async (model: string, options: Omit<CheckArgs, "model">) => {
       const { checkCommand } = await import("./check-command.ts");
@@ -85,6 +87,8 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
     .addArgument(modelArgument())
     .option("--surface <name>", "only this surface")
     .option("--control <name>", "only what this control does")
+    .option("--detent <name>", "only this detent, as one short answer")
+    .option("--stick <end>", "only this end of sticks, -1 or +1, as one short answer", parseEnd)
     .option("--simulate", "check it with draws by chance, until their result stands still")
     .option("--draws <number>", "so many draws instead, 2000 or more", parseWhole(2000, 10_000_000))
     .option(

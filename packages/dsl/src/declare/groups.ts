@@ -23,5 +23,7 @@ export function matched<const Surface extends string>(
   surfaces: readonly Surface[],
   options: { readonly within: Deg },
 ): Matched<Surface> {
-  return { kind: "matched", surfaces, within: options.within };
+  // The others go on as they are, so that a misspelt option is named rather than lost.
+  const { within, ...others } = options;
+  return { kind: "matched", surfaces, within, ...others };
 }

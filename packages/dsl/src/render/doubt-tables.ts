@@ -1,21 +1,28 @@
 import { decimalsFor, formatNumber, type SettingDoubt } from "@hingeline/core";
 import type { Column } from "./align-table.ts";
+import { assumedMark, wordsOf } from "./doubt-causes.ts";
 import { signed } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
-import { visibleText } from "./visible-text.ts";
 
 /** Each position with its doubt, the cause to look at first and what half of that would leave. */
 export function summaryTable(doubts: readonly SettingDoubt[], paint: Paint): Column[] {
   const decimals = decimalsOfDoubts(doubts);
+  const finer = decimals + (hidesHalving(doubts, decimals) ? 1 : 0);
   return [
     column("pulse", "us", doubts, ({ pulseUs }) => formatNumber(pulseUs, 1)),
     column("gives", "deg", doubts, ({ deflectionDeg }) => signed(deflectionDeg, decimals)),
     {
-      ...column("doubt", "deg", doubts, ({ expandedDeg }) => formatNumber(expandedDeg, decimals)),
+      ...column("doubt", "deg", doubts, ({ expandedDeg }) => formatNumber(expandedDeg, finer)),
       paint: paint.strong,
     },
-    column("improve", "first", doubts, ({ improve }) => improve && wordsOf(improve.cause)),
-    column("halved", "deg", doubts, ({ improve }) => improve && formatNumber(improve.halvedDeg, decimals)),
+    column(
+      "improve",
+      "first",
+      doubts,
+      ({ improve, budget: [largest] }) =>
+        improve && wordsOf(improve.cause) + (largest?.assumed === undefined ? "" : assumedMark),
+    ),
+    column("halved", "deg", doubts, ({ improve }) => improve && formatNumber(improve.halvedDeg, finer)),
     column("degrees of", "freedom", doubts, ({ dof }) =>
       dof === undefined ? undefined : formatNumber(Math.floor(dof), 0),
     ),
@@ -91,7 +98,11 @@ function decimalsOfDoubts(doubts: readonly SettingDoubt[]): number {
   return decimalsFor(Math.max(0, ...doubts.map(({ expandedDeg }) => expandedDeg))) ?? 2;
 }
 
-/** "freePlay" as "free play". */
-export function wordsOf(cause: string): string {
-  return visibleText(cause).replaceAll(/(?<=[a-z])[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+/** Whether halving a cause brings less anywhere than the last decimal shows. */
+function hidesHalving(doubts: readonly SettingDoubt[], decimals: number): boolean {
+  return doubts.some(
+    ({ expandedDeg, improve }) =>
+      improve !== undefined &&
+      formatNumber(expandedDeg, decimals) === formatNumber(improve.halvedDeg, decimals),
+  );
 }

@@ -27,7 +27,7 @@ export function findingsToSarif(findings: readonly Finding[], options: SarifOpti
     ruleId: code,
     ruleIndex: ruleIndexOf(code, severity),
     level: severity,
-    message: { text: `${message} ${remedy}` },
+    message: { text: remedy === "" ? message : `${message} ${remedy}` },
     locations: [locationOf(at, options)],
     partialFingerprints: { "codeAndAddress/v1": `${code} ${at}` },
     properties: { numbers },
@@ -67,7 +67,9 @@ const firstLine = { startLine: 1 };
 
 function locationOf(at: string, { model, places }: SarifOptions): object {
   const place = places?.get(at);
-  const logical = at === "" ? {} : { logicalLocations: [{ fullyQualifiedName: at }] };
+  // A file that does not compile has no addresses: its findings are named by their place.
+  const isPlace = place !== undefined && at === `${place.file}:${place.line}:${place.column}`;
+  const logical = at === "" || isPlace ? {} : { logicalLocations: [{ fullyQualifiedName: at }] };
   if (place === undefined)
     return model === undefined
       ? logical

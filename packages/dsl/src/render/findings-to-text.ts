@@ -1,7 +1,7 @@
 import type { Finding, Severity } from "@hingeline/core";
 import { type Paint, paintFor } from "./paint.ts";
 import { visibleText } from "./visible-text.ts";
-import { hang } from "./wrap-text.ts";
+import { hang, wrapText } from "./wrap-text.ts";
 
 const severities: readonly Severity[] = ["error", "warning", "note"];
 const heads: Readonly<Record<Severity, string>> = { error: "ERROR", warning: "WARNING", note: "NOTE" };
@@ -12,6 +12,8 @@ export interface FindingOptions {
   readonly columns?: number;
   /** Lines to show below a finding, by its address. */
   readonly frames?: Frames | undefined;
+  /** Words that stand in place of the notes, behind their count, where there is an error; left out, the notes stand. */
+  readonly insteadOfNotes?: string | undefined;
 }
 
 /** Lines to show below a finding, by its address. */
@@ -23,10 +25,23 @@ export type Frames = ReadonlyMap<string, readonly string[]>;
  */
 export function findingsToText(
   findings: readonly Finding[],
-  { colour = false, columns = 80, frames }: FindingOptions = {},
+  { colour = false, columns = 80, frames, insteadOfNotes }: FindingOptions = {},
 ): string {
-  const lines = findingLines(findings, paintFor(colour), columns, frames);
-  return `${[`${countFindings(findings)}.`, ...lines].join("\n")}\n`;
+  const others = findings.filter(({ severity }) => severity !== "note");
+  const notes = findings.length - others.length;
+  const folds = insteadOfNotes !== undefined && notes > 0 && findings.some(isError);
+  const lines = [
+    `${countFindings(findings)}.`,
+    ...findingLines(folds ? others : findings, paintFor(colour), columns, frames),
+    ...(folds
+      ? ["", ...wrapText(`${notes} note${notes === 1 ? "" : "s"}; ${insteadOfNotes}.`, columns)]
+      : []),
+  ];
+  return `${lines.join("\n")}\n`;
+}
+
+function isError({ severity }: Finding): boolean {
+  return severity === "error";
 }
 
 /** "2 errors, 1 warning, no notes" */
@@ -56,7 +71,7 @@ export function findingLines(
           "",
           ...hang(`${heads[severity]}  `, `${where} (${visibleText(code)})`, columns).map(paints[severity]),
           ...hang("  ", visibleText(message), columns),
-          ...hang("  -> ", visibleText(remedy), columns),
+          ...(remedy === "" ? [] : hang("  -> ", visibleText(remedy), columns)),
           ...(frames.get(at) ?? []),
         ];
       }),

@@ -18,7 +18,10 @@ const names: Readonly<Record<Edit["set"], string>> = {
   failsafe: "failsafe",
 };
 
-/** The steps in their order, numbered, each with a box to tick, what it sets and the pulses that it must show. */
+/**
+ * The steps in their order, numbered, each with a box to tick, what it sets and the pulses that it must show. Where supply or
+ * linkages are others than in the step before, they stand above the step.
+ */
 export function procedureLines(
   procedure: readonly ProcedureStep[],
   numbers: Numbers,
@@ -29,7 +32,9 @@ export function procedureLines(
   return procedure.flatMap((step, index) => {
     const head = `[ ] ${String(index + 1).padStart(digits)}. `;
     const indent = " ".repeat(head.length);
-    const state = `${visibleText(step.phase)}: receiver supply ${step.supply}, linkages ${step.linkage}`;
+    const state = stateText(step);
+    const before = procedure[index - 1];
+    const changes = before === undefined || stateText(before) !== state;
     const pulses = (name: string, verb: string, list: ProcedureStep["expect"]) =>
       list.flatMap(({ channel, pulseUs: [lowUs, highUs] }) =>
         hang(
@@ -40,8 +45,8 @@ export function procedureLines(
       );
     return [
       "",
+      ...(changes ? [...hang("", state, columns).map(paint.strong), ""] : []),
       ...hang(head, visibleText(step.text), columns),
-      ...hang(indent, state, columns).map(paint.faint),
       ...step.edits.flatMap((edit) =>
         hang(`${indent}ENTER  `, editText(edit, numbers), columns).map(paint.strong),
       ),
@@ -49,6 +54,11 @@ export function procedureLines(
       ...pulses("reach  ", "can now send", step.reach),
     ];
   });
+}
+
+/** "RECEIVER SUPPLY OFF, LINKAGES OFF" */
+function stateText({ supply, linkage }: ProcedureStep): string {
+  return `RECEIVER SUPPLY ${supply.toUpperCase()}, LINKAGES ${linkage.toUpperCase()}`;
 }
 
 /** "channel 5, flap at landing: -53 %, adds -125 %": one thing to enter, without styling. */

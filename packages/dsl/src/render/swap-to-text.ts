@@ -61,7 +61,10 @@ function testText({ expectedUs, missUs, missDeg, doubtDeg }: SwapTest, reading: 
   return `${at}expected at ${formatNumber(expectedUs, 1)} us: misses by ${signed(missUs, 1)} us, ${signed(missDeg, 2)} deg; the doubt is ${formatNumber(doubtDeg, 2)} deg`;
 }
 
-function acceptedLines({ servo, levelUs, readings, measureAgain }: ServoSwap, columns: number): string[] {
+function acceptedLines(
+  { servo, label, levelUs, readings, measureAgain }: ServoSwap,
+  columns: number,
+): string[] {
   const { stops, level, readings: outside } = measureAgain;
   const again = [
     `the ${stops.length === 2 ? "stops" : "stop"} ${stops.join(" and ")} of the new servo, from inside: a map never gives a stop, and the old ones are not safe`,
@@ -73,14 +76,18 @@ function acceptedLines({ servo, levelUs, readings, measureAgain }: ServoSwap, co
   ];
   return [
     ...wrapText(
-      `ACCEPTED: for the bench of ${visibleText(servo)}, its stops and its label still to come:`,
+      `ACCEPTED. Put this in place of the bench of ${visibleText(servo)}, with the pulses in place of the dots once they are measured.${label === undefined ? "" : " Change the servo's label too."}`,
       columns,
     ),
     "",
-    ...(levelUs === undefined ? [] : [`level: us(${formatNumber(levelUs, 1)}),`]),
-    "readings: [",
-    ...readings.map((reading) => `  ${readingCode(reading)},`),
-    "],",
+    "bench: {",
+    ...(stops.includes("up") ? ["  up: us(...), // measure"] : []),
+    `  level: ${levelUs === undefined ? "us(...), // measure" : `us(${formatNumber(levelUs, 1)}),`}`,
+    "  down: us(...), // measure",
+    "  readings: [",
+    ...readings.map((reading) => `    ${readingCode(reading)},`),
+    "  ],",
+    "},",
     "",
     "MEASURE AGAIN on the bench",
     ...again.flatMap((text) => hang("[ ] ", text, columns)),

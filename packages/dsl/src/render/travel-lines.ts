@@ -1,5 +1,5 @@
 import { type Extreme, formatNumber, type PlanChannel } from "@hingeline/core";
-import { wordsOf } from "./doubt-tables.ts";
+import { wordsOf } from "./doubt-causes.ts";
 import { type Numbers, pulseText, signed } from "./numbers.ts";
 import { settingText, stateText } from "./state-text.ts";
 import { visibleText } from "./visible-text.ts";

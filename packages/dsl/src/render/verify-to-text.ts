@@ -1,7 +1,14 @@
 import type { AsBuilt, Cause, LineVerdict, MatchVerdict, SetupPlan, Verification } from "@hingeline/core";
 import { type Paint, paintFor } from "./paint.ts";
 import { verifiedChannel, verifiedMatches } from "./verify-tables.ts";
-import { causesIntro, resultText, takenOnText, unsafeTexts } from "./verify-words.ts";
+import {
+  causesIntro,
+  farTexts,
+  resultText,
+  takenOnText,
+  unexplainedText,
+  unsafeTexts,
+} from "./verify-words.ts";
 import { visibleText } from "./visible-text.ts";
 import { hang, wrapText } from "./wrap-text.ts";
 
@@ -62,12 +69,15 @@ function headOf(
 }
 
 function unsafeLines(verdicts: readonly LineVerdict[], plan: SetupPlan, columns: number): string[] {
-  const lines = unsafeTexts(verdicts, plan).flatMap((text) => hang("! ", text, columns));
+  const lines = [...unsafeTexts(verdicts, plan), ...farTexts(verdicts)].flatMap((text) =>
+    hang("! ", text, columns),
+  );
   return lines.length === 0 ? [] : ["", ...lines];
 }
 
 function causeLines(causes: readonly Cause[], verdicts: readonly LineVerdict[], columns: number): string[] {
   const intro = causesIntro(causes, verdicts);
+  const unexplained = unexplainedText(causes, verdicts);
   return [
     ...(intro === undefined ? [] : wrapText(intro, columns)),
     ...causes.flatMap((cause) => [
@@ -75,6 +85,7 @@ function causeLines(causes: readonly Cause[], verdicts: readonly LineVerdict[], 
       ...hang("- ", visibleText(cause.message), columns),
       ...hang("  -> ", visibleText(cause.do), columns),
     ]),
+    ...(unexplained === undefined ? [] : ["", ...hang("- ", unexplained, columns)]),
   ];
 }
 

@@ -64,6 +64,23 @@ export function unsafeTexts(verdicts: readonly LineVerdict[], { channels }: Setu
   });
 }
 
+// From here on a pulse is no slip of a step or of the meter: the surface goes somewhere else. (assumption of experience)
+const farUs = 100;
+
+/** One sentence for every pulse that is safe by itself and yet far from what it should be. */
+export function farTexts(verdicts: readonly LineVerdict[]): string[] {
+  return verdicts.flatMap((one) =>
+    one.quantity === "pulse" &&
+    one.outcome === "differs" &&
+    one.unsafe !== true &&
+    Math.abs(one.byUs ?? 0) >= farUs
+      ? [
+          `Channel ${one.channel}, ${placeText(one)}: ${pulseText(one.readUs ?? 0)} is ${pulseText(Math.abs(one.byUs ?? 0))} from what it should be. Not a small slip: do not connect it, and do not fly, until it agrees.`,
+        ]
+      : [],
+  );
+}
+
 /** What the causes that are named mean for the readings; undefined where there is nothing to explain. */
 export function causesIntro(causes: readonly Cause[], verdicts: readonly LineVerdict[]): string | undefined {
   if (causes.length === 0)
@@ -71,10 +88,26 @@ export function causesIntro(causes: readonly Cause[], verdicts: readonly LineVer
       ? "No single cause that is known here gives all the readings."
       : undefined;
   if (!causes.some(({ all }) => all))
-    return "No single cause gives all the readings. Of its own channel each of these would:";
+    return "No single cause gives all the readings. What would give those of one channel alone:";
   return causes.length === 1
     ? "This alone would give all the readings:"
     : "Any one of these would give all the readings:";
+}
+
+/** One sentence for the channels that differ and that none of the causes explains. */
+export function unexplainedText(
+  causes: readonly Cause[],
+  verdicts: readonly LineVerdict[],
+): string | undefined {
+  if (causes.some(({ all }) => all)) return undefined;
+  const explained = new Set(causes.flatMap(({ channels }) => channels));
+  const channels = verdicts.flatMap((one) =>
+    one.quantity !== "match" && one.outcome === "differs" && !explained.has(one.channel) ? [one.channel] : [],
+  );
+  const [first, ...others] = new Set(channels);
+  if (first === undefined) return undefined;
+  const named = others.length === 0 ? `Channel ${first}` : `Channels ${[first, ...others].join(", ")}`;
+  return `${named}: no known cause. Enter the plan's values again, read again, and look at servo and linkage.`;
 }
 
 function isUnsafe(verdict: LineVerdict): verdict is PulseVerdict {
