@@ -203,6 +203,15 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     at: "surfaces.flap.servo.bench",
     numbers: { percent: -56, pulseUs: 1210, leastPercent: 58, leastUs: 1200 },
   },
+  "adds-past-reach": {
+    // At rest 1300 us, -40 %; landing 1750 us, +50 %.
+    model: smallModel({
+      radio: { ...radio, reach: pct(80) },
+      moves: { lever: { stowed: { flap: deg(-20) }, takeoff: { flap: deg(0) }, landing: { flap: deg(25) } } },
+    }),
+    at: "surfaces.flap.servo",
+    numbers: { addPercent: 90, reachPercent: 80 },
+  },
   "limit-short": {
     model: smallModel({ radio: { ...radio, reach: pct(55) } }),
     at: "surfaces.flap.servo.bench.down",

@@ -6,7 +6,7 @@ import { pct, us } from "../../../packages/core/src/units/quantity.ts";
 
 // 5 us a percent. Safe with the linkage on up to 60 percent from the centre, with a bare servo up to 120.
 const scale = { name: "desk set", centre: us(1500), per100: us(500), reach: pct(150), step: pct(1) };
-const own: Bounds = { safeUs: [1200, 1800], servoUs: [900, 2100], readingUs: 1 };
+const own: Bounds = { safeUs: [1200, 1800], servoUs: [900, 2100], askedUs: [1500, 1500], readingUs: 1 };
 const bounds = new Map([5, 6, 7].map((channel) => [channel, own]));
 const start = factoryState({ scale, endPoints: "clamp", outputs: [5, 6, 7], travelPercent: 50 });
 

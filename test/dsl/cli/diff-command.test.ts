@@ -69,6 +69,9 @@ describe("diff", () => {
         A reading was taken at 1850 us, past the stop down at 1830 us.
         -> Check the stop: it is the last pulse at which all was well.
 
+      Finding gone  surfaces.flapLeft.servo (adds-past-reach)
+      Finding gone  surfaces.flapRight.servo (adds-past-reach)
+
       Finding with other numbers  surfaces.flapLeft.servo (half-the-pulses)
       Finding with other numbers  surfaces.flapRight.servo (half-the-pulses)
 

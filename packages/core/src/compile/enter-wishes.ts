@@ -102,6 +102,8 @@ function reportNotMeasured(output: Output, place: number, what: string, at: Addr
     measuredDeg: travel.places[high ? 1 : 0],
     measuredUs,
     servo: output.members[0].rig.named.id,
+    // No decimal more than can be asked for: the finding must not name what it would then refuse.
+    reachDeg: high ? Math.floor(output.openPlaces[1] * 10) / 10 : Math.ceil(output.openPlaces[0] * 10) / 10,
     bound: high ? "at most" : "at least",
     end: (end === 1 ? measuredUs >= output.safeUs[1] : measuredUs <= output.safeUs[0]) ? "stop" : "reading",
   });

@@ -14,7 +14,8 @@ export function connectSteps({ changes, inPlace }: OrderFacts): Draft[] {
     ...connecting,
     {
       ...on("measure", "on"),
-      text: `Measure every deflection of ${nameChannels(entries)}, compare it with the plan, and sign. Then switch the receiver off first, the transmitter last.`,
+      // Common practice, no source: a reversed control is found by standing behind the model, not by a pulse.
+      text: `Stand behind the model and move every control as in flight: each surface must go the way the pilot expects. Measure every deflection of ${nameChannels(entries)}, compare it with the plan, and sign. Then switch the receiver off first, the transmitter last.`,
     },
   ];
 }

@@ -76,10 +76,11 @@ function startState(plan: PlanInTheMaking, from: SetupPlan | undefined, changes:
 function boundsOf(plan: PlanInTheMaking): ReadonlyMap<number, Bounds> {
   const readingUs = stepUs(scaleOf(plan.radio)) / 2 + meterUs;
   return new Map(
-    plan.channels.map(({ channel, safeUs }) => [
+    plan.channels.map(({ channel, safeUs, extremes }) => [
       channel,
       {
         safeUs,
+        askedUs: [extremes.low.pulseUs, extremes.high.pulseUs],
         servoUs: [Math.min(bareServoUs[0], safeUs[0]), Math.max(bareServoUs[1], safeUs[1])],
         readingUs,
       },

@@ -12,7 +12,7 @@ export interface Draft extends Omit<ProcedureStep, "expect" | "reach"> {
   readonly read?: { readonly channels: readonly number[]; readonly show: Shown };
 }
 
-/** The pulse with the controls there, the failsafe's, any that the channel can emit, or any that is safe. */
+/** The pulse with the controls there, the failsafe's, any that the channel can emit or is asked for, or any that is safe. */
 export type Shown = { readonly positions: ControlPositions } | "failsafe" | "reach" | "safe";
 
 /** What one channel must never leave. */
@@ -21,6 +21,8 @@ export interface Bounds {
   readonly safeUs: Interval;
   /** With its servo alone. */
   readonly servoUs: Interval;
+  /** What the plan's extremes ask: where a transmitter adds up in degrees, the ends of a sweep. */
+  readonly askedUs: Interval;
   /** How far a reading may be from what is expected. */
   readonly readingUs: number;
 }
@@ -109,9 +111,13 @@ function mayEmit(
   return supply === "off" || isInside(pulseUs, linkage === "on" ? bounds.safeUs : bounds.servoUs, slackUs);
 }
 
-function showing(transmitter: Transmitter, { memory, reachUs }: Walked, show: Shown): Interval | "safe" {
+function showing(
+  transmitter: Transmitter,
+  { memory, reachUs, bounds }: Walked,
+  show: Shown,
+): Interval | "safe" {
   if (show === "safe") return "safe";
-  if (show === "reach") return reachUs;
+  if (show === "reach") return joinIntervals(reachUs, bounds.askedUs);
   const pulseUs = show === "failsafe" ? memory.failsafeUs : pulseAt(transmitter, memory, show.positions);
   return [pulseUs, pulseUs];
 }

@@ -1,8 +1,9 @@
-import type { Model } from "../model/model.ts";
-import type { PlanChannel, Position } from "../plan/setup-plan.ts";
+import type { Model, Radio } from "../model/model.ts";
+import type { PlanChannel, Position, Setting } from "../plan/setup-plan.ts";
 import { checkLeverage } from "./check-leverage.ts";
 import type { EnteredWish } from "./enter-wishes.ts";
 import type { Entry } from "./entry-grid.ts";
+import { describeWish } from "./list-wishes.ts";
 import type { Controls } from "./motion.ts";
 import type { Output } from "./output.ts";
 import type { PlanCurve } from "./plan-curve.ts";
@@ -38,6 +39,8 @@ export function planChannel(
   const summed = planSummed(output, controls, report);
   const powerUp = planPowerUp(output, model.radio, neutral.wish.place, report);
   const rigs = output.members.map(({ rig }) => rig);
+  const settings = own.flatMap((wish) => planSettings(output, wish, wishes, loads, model.radio));
+  remarkAdds(output, settings, model.radio, report);
   const labels = rigs.flatMap(({ named }) =>
     named.servo.label === undefined ? [] : [[named.id, named.servo.label]],
   );
@@ -51,7 +54,7 @@ export function planChannel(
     limits: output.grid.limits,
     neutral: position(neutral.entry),
     ...curve,
-    settings: own.flatMap((wish) => planSettings(output, wish, wishes, loads, model.radio)),
+    settings,
     ...(summed === undefined ? {} : { summed }),
     extremes: planExtremes(output, model.radio, controls, complete, report),
     ...(doubt === undefined ? {} : { doubt }),
@@ -59,6 +62,18 @@ export function planChannel(
     ...(powerUp === undefined ? {} : { powerUp }),
     failsafe: position(failsafe.entry),
   };
+}
+
+/** The largest value to add, where the radio cannot take it. */
+function remarkAdds({ members }: Output, settings: readonly Setting[], radio: Radio, report: Report): void {
+  if (radio.endPoints === "scale") return;
+  const [largest] = settings.toSorted((a, b) => Math.abs(b.enter.addPercent) - Math.abs(a.enter.addPercent));
+  if (largest === undefined || Math.abs(largest.enter.addPercent) <= radio.reach) return;
+  report("adds-past-reach", members[0].rig.named.address, {
+    what: `${members[0].rig.named.id}: ${describeWish(largest)}`,
+    addPercent: largest.enter.addPercent,
+    reachPercent: radio.reach,
+  });
 }
 
 function position({ percent, pulseUs, sharePercent }: Entry): Position {

@@ -149,6 +149,12 @@ export const sentences = {
     () =>
       "Move the arm by a tooth so that the stops lie on both sides of the centre pulse, or hold the travel with a device between receiver and servo.",
   ),
+  "adds-past-reach": note(
+    (f: { what: string; addPercent: number; reachPercent: number }) =>
+      `A transmitter that sums would have to add ${n(f.addPercent)} % for ${f.what}, and this radio takes ${n(f.reachPercent)} % at most.`,
+    () =>
+      "Use one that takes a value for each detent, or let the channel rest nearer to its middle: make another detent the first.",
+  ),
   "limit-short": note(
     (f: { end: string; safeUs: number; reachUs: number; reachPercent: number }) =>
       `The ${f.end} limit stands at ${n(f.reachUs)} us: the radio ends at ${n(f.reachPercent)} %, before the safe ${n(f.safeUs)} us.`,
@@ -356,12 +362,13 @@ export const sentences = {
       measuredDeg: number;
       measuredUs: number;
       servo: string;
+      reachDeg: number;
       bound: "at most" | "at least";
       end: "stop" | "reading";
     }) =>
       `${f.what} wants ${n(f.wantedDeg)} deg; what is known of ${f.servo} ends at ${n(f.measuredDeg)} deg (${n(f.measuredUs)} us), and nothing is guessed past them.`,
-    (f: { measuredDeg: number; bound: string; end: string }) =>
-      `Ask for ${n(f.measuredDeg)} deg ${f.bound}, ${f.end === "stop" ? "which is where the stop stands; more needs another hole in the arm or horn" : "or take a reading beyond it"}.`,
+    (f: { reachDeg: number; bound: string; end: string }) =>
+      `Ask for ${n(f.reachDeg)} deg ${f.bound}, ${f.end === "stop" ? "which is where the stop and its guard stand; more needs another hole in the arm or horn" : "or take a reading beyond it"}.`,
   ),
   "pulse-not-measured": error(
     (f: { pulseUs: number; servo: string; lowUs: number; highUs: number }) =>

@@ -120,7 +120,8 @@ function matchLines(
 ): string[] {
   const [first, second] = surfaces.map(visibleText);
   const [from, to] = between.map(visibleText);
-  const where = `between ${from} and ${to}, ${formatNumber(at * 100, 0)} % of the way`;
+  const where =
+    from === to ? `at ${from}` : `between ${from} and ${to}, ${formatNumber(at * 100, 0)} % of the way`;
   return hang(
     "  ",
     `${visibleText(group)}: ${first} and ${second} differ by ${formatNumber(worstDeg, 2)} deg at most (doubt ${formatNumber(uncertaintyDeg, 2)} deg), ${formatTrimmed(withinDeg, 2)} deg are allowed; ${where}`,

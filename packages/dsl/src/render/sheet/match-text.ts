@@ -16,7 +16,7 @@ export function findMatch(
 export function matchText(match: PlanMatch): string {
   const { group, worstDeg, withinDeg, between } = match;
   const [from, to] = between.map(visibleText);
-  return `${visibleText(group)} differ by ${formatNumber(worstDeg, 2)}° at most, ${from} to ${to}, ${formatNumber(withinDeg, 2)}° allowed: ${doubtText(match)}.`;
+  return `${visibleText(group)} differ by ${formatNumber(worstDeg, 2)}° at most, ${from === to ? `at ${from}` : `${from} to ${to}`}, ${formatNumber(withinDeg, 2)}° allowed: ${doubtText(match)}.`;
 }
 
 /** "below its doubt of ±0.86°, so equal within measurement" */
