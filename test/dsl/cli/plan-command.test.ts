@@ -68,6 +68,15 @@ describe("plan", () => {
 });
 
 describe("plan --out", () => {
+  test("writes nothing of a model that does not compile: a millimetre where a degree is wanted would be taken for one", async () => {
+    const io = fakeIo();
+    const { exitCode, stdout, stderr } = await run(["plan", "wrong-unit.ts", "--out", "out.json"], io);
+    expect([exitCode, stdout]).toEqual([1, ""]);
+    expect(stderr).toMatch(/ERROR +wrong-unit\.ts:34:\d+ \(does-not-compile\)[\s\S]*millimetres/);
+    expect(stderr).toMatch(/\nNothing was written to out\.json\.\n$/);
+    expect(io.disk.size).toBe(0);
+  });
+
   const args = ["plan", "wrenfield.ts", "--format", "json", "--out", "out.json"];
 
   test("writes the file and leaves nothing beside it", async () => {

@@ -3,14 +3,15 @@ import { checkTypes, type TypeFinding } from "../load/check-types.ts";
 import { loadModel } from "../load/load-model.ts";
 import { loadPlan } from "../load/load-plan.ts";
 import { locateFindings } from "../load/locate-findings.ts";
-import { codeFrame, type FramedPlace } from "../render/code-frame.ts";
+import type { FramedPlace } from "../render/code-frame.ts";
 import { findingsToSarif } from "../render/findings-to-sarif.ts";
-import { type Frames, findingsToText } from "../render/findings-to-text.ts";
+import { findingsToText } from "../render/findings-to-text.ts";
 import { comparePlans, type PlanDifference } from "./compare-plans.ts";
 import { exitDone, exitFindings } from "./exit-code.ts";
 import { frameFindings } from "./frame-findings.ts";
 import type { Io } from "./io.ts";
 import { tellProblem, tellUnusable, wantsColour } from "./tell.ts";
+import { framesOf } from "./type-faults.ts";
 
 export interface CheckArgs {
   readonly model: string;
@@ -76,11 +77,6 @@ export async function checkCommand(
 
 function placesOf(faults: readonly TypeFinding[]): ReadonlyMap<string, FramedPlace> {
   return new Map(faults.map(({ finding, place }) => [finding.at, place]));
-}
-
-/** The lines of the faults; their places stand at their heads. */
-function framesOf(faults: readonly TypeFinding[]): Frames {
-  return new Map(faults.map(({ finding, place }) => [finding.at, codeFrame(place).slice(-2)]));
 }
 
 /** `{"findings": [...]}`, and with a plan to compare `"stale": null` or the places that differ. */

@@ -8,6 +8,7 @@ import { exitDone, exitFindings } from "./exit-code.ts";
 import { frameFindings } from "./frame-findings.ts";
 import type { Io } from "./io.ts";
 import { tellFindings, tellProblem, tellUnusable, wantsColour } from "./tell.ts";
+import { refuseTypeFaults } from "./type-faults.ts";
 import { writeOut } from "./write-out.ts";
 
 export interface PlanArgs {
@@ -21,11 +22,13 @@ export interface PlanArgs {
   readonly out?: string;
 }
 
-/** Prints a model's setup plan or writes it to a file. A plan with an error is printed, but never written to a file. */
+/** Prints a model's setup plan or writes it to a file. A plan with an error is printed, but never written to a file; nor is one of a model that does not compile. */
 export async function planCommand(
   { model, format, pretty = false, out, static: isStatic = false }: PlanArgs,
   io: Io,
 ): Promise<number> {
+  const unfit = out === undefined ? undefined : await refuseTypeFaults(model, out, io);
+  if (unfit !== undefined) return unfit;
   const loaded = await loadModel(model, io, { runs: !isStatic });
   if ("problem" in loaded) return tellProblem(loaded.problem, io);
   if ("findings" in loaded)

@@ -3,12 +3,15 @@ import { exitDone, exitFindings } from "./exit-code.ts";
 import type { Io } from "./io.ts";
 import { makeSheet, type SheetArgs } from "./make-sheet.ts";
 import { tellFindings, tellUnusable } from "./tell.ts";
+import { refuseTypeFaults } from "./type-faults.ts";
 import { watchSheet } from "./watch-sheet.ts";
 import { writeOut } from "./write-out.ts";
 
 /** Prints a model's bench sheet or one of its pictures, or writes it to a file; a sheet with errors is printed, but never written. */
 export async function sheetCommand(args: SheetArgs, io: Io): Promise<number> {
   if (args.watch === true) return watchSheet(args, io);
+  const unfit = args.out === undefined ? undefined : await refuseTypeFaults(args.model, args.out, io);
+  if (unfit !== undefined) return unfit;
   const made = await makeSheet(args, io);
   if ("exitCode" in made) return made.exitCode;
   const { plan, text } = made;
