@@ -1,10 +1,12 @@
 import { expect, test } from "vitest";
+import { compile } from "../../../packages/core/src/compile/compile.ts";
 import type { AsBuilt, AsBuiltChannel } from "../../../packages/core/src/plan/as-built.ts";
 import { fingerprintOf, revisionOf } from "../../../packages/core/src/plan/fingerprint.ts";
 import type { PlanChannel, SetupPlan } from "../../../packages/core/src/plan/setup-plan.ts";
 import type { LineVerdict } from "../../../packages/core/src/plan/verify/verification.ts";
 import { verify } from "../../../packages/core/src/plan/verify/verify.ts";
 import { sampleChannel, samplePlan } from "../../support/sample-plan.ts";
+import { smallModel } from "../../support/small-model.ts";
 
 /** A landing flap that is predicted at 42 degrees with a standard doubt of 0.30, on a bench read with one of 0.26. */
 const flap: PlanChannel = sampleChannel({
@@ -209,4 +211,22 @@ test("the value of another output is named by both", () => {
   expect(causes.map(({ message }) => message)).toContain(
     "What was read on channel 5 (flap) is what channel 2 (aileronLeft) should send.",
   );
+});
+
+test("a sweep that goes past all that is entered differs, though the limits would still hold it", () => {
+  const made = compile(smallModel());
+  const [channel] = made.channels;
+  if (channel === undefined) throw new Error("the flap has a channel");
+  const sweptTo = (sweptHighUs: number) =>
+    verify(made, {
+      format: "hingeline/as-built",
+      version: 1,
+      model: made.model,
+      plan: fingerprintOf(made),
+      channels: [{ channel: channel.channel, sweptHighUs }],
+    }).verdicts.find(({ quantity, place }) => quantity === "pulse" && place.kind === "sweptHigh")?.outcome;
+  const highest = Math.max(...channel.settings.map(({ enter }) => enter.pulseUs));
+  expect(channel.limits.high.pulseUs).toBeGreaterThan(highest + 20);
+  expect(sweptTo(highest)).toBe("agrees");
+  expect(sweptTo(channel.limits.high.pulseUs)).toBe("differs");
 });

@@ -22,7 +22,7 @@ const placeCauses = new Set(["alignment", "freePlay", "display", "scatter"]);
 /** Every pulse and deflection of one channel that can be measured, in the order of the plan, with what was read. */
 export function judgeChannel(
   channel: PlanChannel,
-  { radio }: SetupPlan,
+  { radio, procedure }: SetupPlan,
   { instruments = {}, channels }: AsBuilt,
 ): readonly (PulseVerdict | DeflectionVerdict)[] {
   const built = channels.find((one) => one.channel === channel.channel);
@@ -38,7 +38,7 @@ export function judgeChannel(
       ...(deflection === undefined ? [] : [deflection]),
     ];
   });
-  const swept = sweptRanges(channel);
+  const swept = sweptRanges(channel, procedure);
   const at = (kind: ChannelPlace["kind"], expectedUs: readonly [number, number], read: AsRead | undefined) =>
     pulse({ kind }, expectedUs, read);
   return [
@@ -82,15 +82,24 @@ function placeOf({ control, detent, stick, when, surface }: Setting): SettingPla
   };
 }
 
-/** Where the ends of a sweep belong: past every single setting, but never past a limit. */
-function sweptRanges(channel: PlanChannel): {
+/**
+ * Where the ends of a sweep belong: past every single setting, and no further than all that is entered reaches together, by percents or
+ * by degrees; where no procedure tells, never past a limit.
+ */
+function sweptRanges(
+  channel: PlanChannel,
+  procedure: SetupPlan["procedure"],
+): {
   readonly low: readonly [number, number];
   readonly high: readonly [number, number];
 } {
+  const { limits, extremes } = channel;
   const pulses = [restUs(channel), ...channel.settings.map(({ enter }) => enter.pulseUs)];
+  const reach = procedure.flatMap((step) => step.reach).findLast((one) => one.channel === channel.channel);
+  const [lowUs, highUs] = reach?.pulseUs ?? [limits.low.pulseUs, limits.high.pulseUs];
   return {
-    low: [channel.limits.low.pulseUs, Math.min(...pulses)],
-    high: [Math.max(...pulses), channel.limits.high.pulseUs],
+    low: [Math.min(lowUs, extremes.low.pulseUs, ...pulses), Math.min(...pulses)],
+    high: [Math.max(...pulses), Math.max(highUs, extremes.high.pulseUs, ...pulses)],
   };
 }
 
