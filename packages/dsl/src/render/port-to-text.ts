@@ -9,7 +9,7 @@ import {
 import { alignTable } from "./align-table.ts";
 import { movesSeveral, numbersOfBoth, placeText, radioWords, valueNames } from "./change-words.ts";
 import { findingLines } from "./findings-to-text.ts";
-import { pulseText, signed } from "./numbers.ts";
+import { type Numbers, pulseText, signed } from "./numbers.ts";
 import { type Paint, paintFor } from "./paint.ts";
 import { visibleText } from "./visible-text.ts";
 import { hang, wrapText } from "./wrap-text.ts";
@@ -62,13 +62,13 @@ function channelLines(
   const table = [
     {
       head: "was",
-      unit: "%",
-      cells: cells(({ before: old }) => old && was.percent(old.percent)),
+      unit: was.byShare ? "" : "%",
+      cells: cells(({ before: old, what }) => old && typedText(old.percent, what, was)),
     },
     {
       head: "ENTER",
-      unit: is.byShare ? "% or share" : "%",
-      cells: cells(({ after }) => after && is.percent(after.percent)),
+      unit: is.byShare ? "" : "%",
+      cells: cells(({ after, what }) => after && typedText(after.percent, what, is)),
       paint: paint.strong,
     },
     { head: "was", unit: "us", cells: cells(({ before: old }) => old && formatNumber(old.pulseUs, 1)) },
@@ -86,6 +86,13 @@ function channelLines(
     ...alignTable("Position", labels, table, columns),
     ...retyped.map((line) => paint.faint(`  ${line}`)),
   ];
+}
+
+/** Where limits scale, a limit is a percent and every position a share; then each says which. */
+function typedText(percent: number, what: PortedValue["what"], numbers: Numbers): string {
+  const text = numbers.percent(percent);
+  if (!numbers.byShare) return text;
+  return what === "lowLimit" || what === "highLimit" ? `${text} %    ` : `${text} share`;
 }
 
 function unreachableText({ place, pulseUs, kind, reachUs }: Unreachable, { before, plan }: Port): string {
