@@ -14,7 +14,7 @@ export type { Assumed } from "./compile/doubts.ts";
 export type { Heat } from "./compile/heat.ts";
 export { type DoubtOptions, listDoubts, type SettingDoubt } from "./compile/list-doubts.ts";
 export { type MeasuredRadio, measureRadio, type StatedRadio } from "./compile/measure-radio.ts";
-export { orderOfEntry, type PlanInTheMaking } from "./compile/order-of-entry.ts";
+export { orderOfEntry } from "./compile/order-of-entry.ts";
 export { type EnteredValue, type Port, type PortedValue, portModel } from "./compile/port-plan.ts";
 export type { Remedy, Unreachable } from "./compile/port-remedies.ts";
 export type { DrawnDoubt, DrawOptions } from "./compile/simulate-position.ts";
@@ -121,6 +121,7 @@ export type {
   PlanChannel,
   PlanDoubt,
   PlanGang,
+  PlanInTheMaking,
   PlanMatch,
   PlanRadio,
   Position,

@@ -1,6 +1,6 @@
 import type { Finding, Severity } from "../findings/finding.ts";
 import type { Model, Radio } from "../model/model.ts";
-import type { PlanRadio, SetupPlan } from "../plan/setup-plan.ts";
+import type { PlanInTheMaking, PlanRadio, SetupPlan } from "../plan/setup-plan.ts";
 import { cautions } from "./cautions.ts";
 
 const order: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
@@ -10,7 +10,7 @@ export function assemblePlan(
   model: Model,
   parts: Pick<SetupPlan, "channels" | "matches" | "gangs">,
   findings: readonly Finding[],
-): Omit<SetupPlan, "procedure"> {
+): PlanInTheMaking {
   return {
     format: "hingeline/setup-plan",
     version: 1,

@@ -1,6 +1,6 @@
 import type { Finding } from "../findings/finding.ts";
 import type { Model } from "../model/model.ts";
-import type { SetupPlan } from "../plan/setup-plan.ts";
+import type { PlanInTheMaking } from "../plan/setup-plan.ts";
 import { assemblePlan } from "./assemble-plan.ts";
 import { checkFacts } from "./check-facts.ts";
 import { checkLimits } from "./check-limits.ts";
@@ -31,7 +31,7 @@ import { readState } from "./state-names.ts";
 import { yieldMoves } from "./yield-moves.ts";
 
 /** A model's setup plan without the order in which to enter it; see `compile`. */
-export function draftPlan(declared: Model): Omit<SetupPlan, "procedure"> {
+export function draftPlan(declared: Model): PlanInTheMaking {
   const model = sortKeys(declared);
   const findings: Finding[] = [];
   const report = reportTo(findings);

@@ -1,5 +1,5 @@
 import { canonicalJson } from "../plan/canonical-json.ts";
-import type { Edit, SetupPlan } from "../plan/setup-plan.ts";
+import type { Edit, PlanInTheMaking, SetupPlan } from "../plan/setup-plan.ts";
 import { limitEdits, placeEdit, transitEdits } from "./order-edits.ts";
 import { type ChannelEntries, entriesOf, type PlaceEntry } from "./order-entries.ts";
 
@@ -19,7 +19,7 @@ export interface Changes {
 }
 
 /** What differs between what is entered and what is to be entered; without an old plan of the same radio, everything is new. */
-export function listChanges(plan: Omit<SetupPlan, "procedure">, from: SetupPlan | undefined): Changes {
+export function listChanges(plan: PlanInTheMaking, from: SetupPlan | undefined): Changes {
   const sameRadio = from !== undefined && canonicalJson(from.radio) === canonicalJson(plan.radio);
   const old = new Map(sameRadio ? entriesOf(from).map((entries) => [entries.channel, entries]) : []);
   const changed: Change[] = [];

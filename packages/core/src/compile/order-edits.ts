@@ -1,5 +1,5 @@
 import { scaleOf } from "../plan/scale-of.ts";
-import type { Edit, SetupPlan } from "../plan/setup-plan.ts";
+import type { Edit, PlanInTheMaking } from "../plan/setup-plan.ts";
 import { applyEdits, type TransmitterEdit } from "../transmitter/apply-edits.ts";
 import { factoryState } from "../transmitter/factory-state.ts";
 import type { Transmitter } from "../transmitter/transmitter.ts";
@@ -72,10 +72,7 @@ export function transitEdits({ channel, transits }: ChannelEntries): readonly Ed
  * A transmitter that nobody has touched, for these plans: the outputs of all, the largest trim of each stick, and as much travel
  * as the radio has.
  */
-export function factoryFor(
-  plan: Omit<SetupPlan, "procedure">,
-  ...others: readonly Omit<SetupPlan, "procedure">[]
-): Transmitter {
+export function factoryFor(plan: PlanInTheMaking, ...others: readonly PlanInTheMaking[]): Transmitter {
   const plans = [plan, ...others];
   return factoryState({
     scale: scaleOf(plan.radio),
@@ -99,12 +96,12 @@ export function enterChannels(transmitter: Transmitter, entries: readonly Channe
 }
 
 /** The transmitter of a plan with all of it entered. */
-export function enteredState(plan: Omit<SetupPlan, "procedure">): Transmitter {
+export function enteredState(plan: PlanInTheMaking): Transmitter {
   return enterChannels(factoryFor(plan), entriesOf(plan));
 }
 
 /** A stick beyond 1 in a plan's extremes stands for its trim added to full travel. */
-function largestTrims(plans: readonly Omit<SetupPlan, "procedure">[]): Readonly<Record<string, number>> {
+function largestTrims(plans: readonly PlanInTheMaking[]): Readonly<Record<string, number>> {
   const trims = new Map<string, number>();
   for (const { extremes } of plans.flatMap(({ channels }) => channels))
     for (const [control, position] of [extremes.low, extremes.high].flatMap(({ when }) =>

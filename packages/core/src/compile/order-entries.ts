@@ -1,4 +1,4 @@
-import type { PlanChannel, PlanRadio, Setting, SetupPlan } from "../plan/setup-plan.ts";
+import type { PlanChannel, PlanInTheMaking, PlanRadio, Setting } from "../plan/setup-plan.ts";
 import { typedPercent } from "../plan/typed-percent.ts";
 import { decimalsOf } from "../units/decimals.ts";
 
@@ -31,7 +31,7 @@ export interface PlaceEntry {
 }
 
 /** The entries of every channel of a plan. Without a procedure it may be a plan in the making. */
-export function entriesOf({ channels, radio }: Omit<SetupPlan, "procedure">): readonly ChannelEntries[] {
+export function entriesOf({ channels, radio }: PlanInTheMaking): readonly ChannelEntries[] {
   return channels.map((channel) => channelEntries(channel, radio));
 }
 

@@ -1,5 +1,5 @@
 import { scaleOf } from "../plan/scale-of.ts";
-import type { ProcedureStep, SetupPlan } from "../plan/setup-plan.ts";
+import type { PlanInTheMaking, ProcedureStep, SetupPlan } from "../plan/setup-plan.ts";
 import { toPulse } from "../signal/percent.ts";
 import type { SignalScale } from "../signal/signal-scale.ts";
 import { isInside } from "../transmitter/interval.ts";
@@ -12,9 +12,6 @@ import { connectSteps } from "./order-connect-steps.ts";
 import { enterChannels, enteredState, factoryFor } from "./order-edits.ts";
 import { entrySteps, type OrderFacts, prepareSteps } from "./order-entry-steps.ts";
 import { type Bounds, walkOrder } from "./order-walk.ts";
-
-/** A plan without the order in which it is entered. */
-export type PlanInTheMaking = Omit<SetupPlan, "procedure">;
 
 // Assumption of experience: what a servo without a linkage takes; more where its bench went further.
 const bareServoUs = [900, 2100] as const;

@@ -1,9 +1,8 @@
-import type { Model, Radio } from "../model/model.ts";
-import type { PlanChannel, Position, Setting } from "../plan/setup-plan.ts";
+import type { Model } from "../model/model.ts";
+import type { PlanChannel, Position } from "../plan/setup-plan.ts";
 import { checkLeverage } from "./check-leverage.ts";
 import type { EnteredWish } from "./enter-wishes.ts";
 import type { Entry } from "./entry-grid.ts";
-import { describeWish } from "./list-wishes.ts";
 import type { Controls } from "./motion.ts";
 import type { Output } from "./output.ts";
 import type { PlanCurve } from "./plan-curve.ts";
@@ -13,6 +12,7 @@ import { listLoads, planLoad } from "./plan-load.ts";
 import { planPowerUp } from "./plan-power-up.ts";
 import { planSettings } from "./plan-setting.ts";
 import { planSummed } from "./plan-summed.ts";
+import { remarkAdds } from "./remark-adds.ts";
 import type { Report } from "./report.ts";
 
 /**
@@ -62,18 +62,6 @@ export function planChannel(
     ...(powerUp === undefined ? {} : { powerUp }),
     failsafe: position(failsafe.entry),
   };
-}
-
-/** The largest value to add, where the radio cannot take it. */
-function remarkAdds({ members }: Output, settings: readonly Setting[], radio: Radio, report: Report): void {
-  if (radio.endPoints === "scale") return;
-  const [largest] = settings.toSorted((a, b) => Math.abs(b.enter.addPercent) - Math.abs(a.enter.addPercent));
-  if (largest === undefined || Math.abs(largest.enter.addPercent) <= radio.reach) return;
-  report("adds-past-reach", members[0].rig.named.address, {
-    what: `${members[0].rig.named.id}: ${describeWish(largest)}`,
-    addPercent: largest.enter.addPercent,
-    reachPercent: radio.reach,
-  });
 }
 
 function position({ percent, pulseUs, sharePercent }: Entry): Position {

@@ -1,14 +1,10 @@
-import type { SetupPlan } from "../plan/setup-plan.ts";
+import type { PlanInTheMaking } from "../plan/setup-plan.ts";
 import { findUnsafeSums } from "./order-of-entry.ts";
 import type { Output } from "./output.ts";
 import type { Report } from "./report.ts";
 
 /** On a radio whose limits do not cut, entered values that add up to more than is safe are refused; nothing would hold them. */
-export function refuseUnsafeSums(
-  plan: Omit<SetupPlan, "procedure">,
-  outputs: readonly Output[],
-  report: Report,
-): void {
+export function refuseUnsafeSums(plan: PlanInTheMaking, outputs: readonly Output[], report: Report): void {
   for (const { channel, reachUs } of findUnsafeSums(plan)) {
     const output = outputs.find((one) => one.channel === channel);
     if (output === undefined) continue;

@@ -70,7 +70,6 @@ function diffLabels({ channel, labels: old = {} }: PlanChannel, { labels = {} }:
   });
 }
 
-/** A limit is a percent and a pulse; a position has a share as well, which is typed only where limits scale. */
 function diffValue<V extends PercentPulse>(
   channel: number,
   value: ValueName,
@@ -78,9 +77,7 @@ function diffValue<V extends PercentPulse>(
   after: V,
   byShare = false,
 ): readonly PlanChange[] {
-  const typed = ({ percent, pulseUs }: V) => ({ percent, pulseUs });
-  const moved = byShare ? differs(before, after) : differs(typed(before), typed(after));
-  return moved ? [{ kind: "value", channel, value, before, after }] : [];
+  return isMoved(before, after, byShare) ? [{ kind: "value", channel, value, before, after }] : [];
 }
 
 function diffSettings(before: PlanChannel, after: PlanChannel, byShare: boolean): readonly PlanChange[] {
@@ -113,8 +110,15 @@ function settingValue({ wanted, enter, gives }: Setting): SettingValue {
   };
 }
 
-/** Whether another place is wanted, another value entered, or the same value gives another place. */
-function isMoved(before: SettingValue, after: SettingValue, byShare: boolean): boolean {
+/**
+ * Whether another place is wanted, another value typed, or the same value gives another place. A limit has no share, and a share is
+ * typed only where limits scale.
+ */
+function isMoved<V extends PercentPulse & Partial<SettingValue>>(
+  before: V,
+  after: V,
+  byShare: boolean,
+): boolean {
   const { addPercent: _, sharePercent: oldShare, ...old } = before;
   const { addPercent: __, sharePercent: share, ...now } = after;
   return differs(old, now) || (byShare && oldShare !== share);

@@ -16,6 +16,9 @@ export interface SetupPlan {
 }
 
 /** The signal scale that every percent of the plan stands on. */
+/** A plan without the order in which it is entered. */
+export type PlanInTheMaking = Omit<SetupPlan, "procedure">;
+
 export interface PlanRadio {
   readonly name: string;
   readonly centreUs: number;
