@@ -1,10 +1,9 @@
-import { canonicalJson, compile, type DrawOptions, listDoubts, type SetupPlan } from "@hingeline/core";
-import { loadModel } from "../load/load-model.ts";
+import { canonicalJson, type DrawOptions, listDoubts, type SetupPlan } from "@hingeline/core";
 import { doubtToText } from "../render/doubt-to-text.ts";
-import { exitDone, exitFindings } from "./exit-code.ts";
-import { frameFindings } from "./frame-findings.ts";
+import { exitDone } from "./exit-code.ts";
 import type { Io } from "./io.ts";
-import { tellFindings, tellProblem, tellUnusable, wantsColour } from "./tell.ts";
+import { loadSoundPlan } from "./load-sound-plan.ts";
+import { tellUnusable, wantsColour } from "./tell.ts";
 
 export interface DoubtArgs {
   readonly model: string;
@@ -30,16 +29,13 @@ export async function doubtCommand(args: DoubtArgs, io: Io): Promise<number> {
   const { model, draws, seed, simulate = false } = args;
   if (seed !== undefined && draws === undefined && !simulate)
     return tellUnusable("--seed is for --simulate or --draws.", io);
-  const loaded = await loadModel(model, io, { runs: args.static !== true });
-  if ("problem" in loaded) return tellProblem(loaded.problem, io);
-  if ("findings" in loaded)
-    return tellFindings(loaded.findings, io, await frameFindings(model, loaded.findings, io));
-  const plan = compile(loaded.model);
-  if (plan.findings.some(({ severity }) => severity === "error")) {
-    tellFindings(plan.findings, io, await frameFindings(model, plan.findings, io));
-    io.stderr.write("\nA plan with errors must not be entered, so nothing is said of its doubt.\n");
-    return exitFindings;
-  }
+  const loaded = await loadSoundPlan(
+    model,
+    { runs: args.static !== true, without: "nothing is said of its doubt" },
+    io,
+  );
+  if ("exitCode" in loaded) return loaded.exitCode;
+  const { plan } = loaded;
   const unknown = unknownName(args, plan);
   if (unknown !== undefined) return tellUnusable(unknown, io);
   const drawing: DrawOptions = { seed: seed ?? 1, ...(draws === undefined ? {} : { draws }) };

@@ -1,12 +1,11 @@
-import { asBuiltTemplate, canonicalJson, compile, verify } from "@hingeline/core";
+import { asBuiltTemplate, canonicalJson, verify } from "@hingeline/core";
 import { loadAsBuilt } from "../load/load-as-built.ts";
-import { loadModel } from "../load/load-model.ts";
 import { measuredDeflection } from "../render/measured-deflection.ts";
 import { verifyToText } from "../render/verify-to-text.ts";
 import { exitDone, exitFindings } from "./exit-code.ts";
-import { frameFindings } from "./frame-findings.ts";
 import type { Io } from "./io.ts";
-import { tellFindings, tellProblem, tellUnusable, wantsColour } from "./tell.ts";
+import { loadSoundPlan } from "./load-sound-plan.ts";
+import { tellUnusable, wantsColour } from "./tell.ts";
 
 export interface VerifyArgs {
   readonly model: string;
@@ -35,16 +34,9 @@ export async function verifyCommand(
       io,
     );
   if (model === "-" && path === "-") return tellUnusable("Only one of the two can be standard input.", io);
-  const loaded = await loadModel(model, io, { runs: !isStatic });
-  if ("problem" in loaded) return tellProblem(loaded.problem, io);
-  if ("findings" in loaded)
-    return tellFindings(loaded.findings, io, await frameFindings(model, loaded.findings, io));
-  const plan = compile(loaded.model);
-  if (plan.findings.some(({ severity }) => severity === "error")) {
-    tellFindings(plan.findings, io, await frameFindings(model, plan.findings, io));
-    io.stderr.write("\nA plan with errors must not be entered, so there is nothing to verify.\n");
-    return exitFindings;
-  }
+  const loaded = await loadSoundPlan(model, { runs: !isStatic, without: "there is nothing to verify" }, io);
+  if ("exitCode" in loaded) return loaded.exitCode;
+  const { plan } = loaded;
   if (path === undefined) {
     io.stdout.write(`${JSON.stringify(asBuiltTemplate(plan), undefined, 2)}\n`);
     return exitDone;

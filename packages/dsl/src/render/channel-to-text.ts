@@ -1,6 +1,6 @@
 import { formatNumber, type PlanChannel } from "@hingeline/core";
 import { alignTable } from "./align-table.ts";
-import { type Numbers, pulseText, signed } from "./numbers.ts";
+import { type Numbers, pulseText, signed, withKind } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
 import { settingsTable } from "./settings-table.ts";
 import { travelLines } from "./travel-lines.ts";
@@ -69,8 +69,8 @@ function entriesOf(
 ): string[] {
   const entries = [limits.low, limits.high, neutral, failsafe];
   const typed = [
-    ...[limits.low, limits.high].map(({ percent }) => numbers.percent(percent)),
-    ...[neutral, failsafe].map(numbers.typed),
+    ...[limits.low, limits.high].map(({ percent }) => withKind(numbers.percent(percent), "limit", numbers)),
+    ...[neutral, failsafe].map((position) => withKind(numbers.typed(position), "position", numbers)),
   ];
   return alignTable(
     "Channel",
@@ -79,9 +79,7 @@ function entriesOf(
       {
         head: "ENTER",
         unit: numbers.byShare ? "" : "%",
-        cells: numbers.byShare
-          ? typed.map((text, index) => `${text} ${index < 2 ? "%    " : "share"}`)
-          : typed,
+        cells: typed,
         paint: paint.strong,
       },
       { head: "pulse", unit: "us", cells: entries.map(({ pulseUs }) => formatNumber(pulseUs, 1)) },

@@ -23,6 +23,11 @@ export function numbersOf({ stepPercent, endPoints }: Pick<PlanRadio, "stepPerce
   };
 }
 
+/** What is typed, as text, and where limits scale what it is: a limit is a percent there, every position a share. */
+export function withKind(text: string, kind: "limit" | "position", { byShare }: Numbers): string {
+  return byShare ? `${text} ${kind === "limit" ? "%    " : "share"}` : text;
+}
+
 /** A number with its sign: "+13.9", "-0.1"; what rounds to zero has none. */
 export function signed(value: number, decimals: number): string {
   const text = formatNumber(value, decimals);

@@ -9,7 +9,7 @@ import {
 import { alignTable } from "./align-table.ts";
 import { movesSeveral, numbersOfBoth, placeText, radioWords, valueNames } from "./change-words.ts";
 import { findingLines } from "./findings-to-text.ts";
-import { type Numbers, pulseText, signed } from "./numbers.ts";
+import { type Numbers, pulseText, signed, withKind } from "./numbers.ts";
 import { type Paint, paintFor } from "./paint.ts";
 import { visibleText } from "./visible-text.ts";
 import { hang, wrapText } from "./wrap-text.ts";
@@ -88,11 +88,9 @@ function channelLines(
   ];
 }
 
-/** Where limits scale, a limit is a percent and every position a share; then each says which. */
 function typedText(percent: number, what: PortedValue["what"], numbers: Numbers): string {
-  const text = numbers.percent(percent);
-  if (!numbers.byShare) return text;
-  return what === "lowLimit" || what === "highLimit" ? `${text} %    ` : `${text} share`;
+  const kind = what === "lowLimit" || what === "highLimit" ? "limit" : "position";
+  return withKind(numbers.percent(percent), kind, numbers);
 }
 
 function unreachableText({ place, pulseUs, kind, reachUs }: Unreachable, { before, plan }: Port): string {
