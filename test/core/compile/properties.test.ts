@@ -37,7 +37,7 @@ test("nothing to enter lies outside the safe pulses, whatever the scale, step an
     { numRuns: 400 },
   );
   // A generator that made only refused models would prove nothing.
-  expect(entered).toBeGreaterThan(1000);
+  expect(entered).toBeGreaterThan(100);
 });
 
 test("the percent of every value gives its pulse by hand: centre + percent * span / 100", () => {

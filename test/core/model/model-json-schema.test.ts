@@ -35,7 +35,7 @@ test("the JSON Schema and parseModel agree on every model with one part replaced
     }),
     { numRuns: 400 },
   );
-  expect(refused).toBeGreaterThan(100);
+  expect(refused).toBeGreaterThan(10);
 });
 
 test.each([
