@@ -96,7 +96,7 @@ export const fullChannel: PlanChannel = sampleChannel({
     uncertaintyDeg: 0.41,
     budget: [
       { cause: "reading", standardDeg: 0.18, share: 0.77 },
-      { cause: "freePlay", standardDeg: 0.1, share: 0.23 },
+      { cause: "freePlay", standardDeg: 0.1, share: 0.23, assumed: { deg: 0.35 } },
     ],
   },
   summed: {

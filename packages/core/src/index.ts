@@ -10,7 +10,6 @@ export type {
   ServoDescription,
 } from "./compile/describe-servos.ts";
 export { describeServos } from "./compile/describe-servos.ts";
-export type { Assumed } from "./compile/doubts.ts";
 export type { Heat } from "./compile/heat.ts";
 export { type DoubtOptions, listDoubts, type SettingDoubt } from "./compile/list-doubts.ts";
 export { type MeasuredRadio, measureRadio, type StatedRadio } from "./compile/measure-radio.ts";
@@ -111,8 +110,10 @@ export type {
 } from "./plan/plan-change.ts";
 export { diffPlans } from "./plan/plan-diff.ts";
 export type {
+  Assumed,
   ChannelPulses,
   CurvePoint,
+  DoubtCause,
   Edit,
   Enter,
   Extreme,

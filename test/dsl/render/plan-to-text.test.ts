@@ -105,7 +105,7 @@ describe("planToText", () => {
       Power-up   1500.0 us (0.00 %), +27.1 deg, until the receiver hears the
                  transmitter
       Doubt      flap at landing is the least sure, within 0.41 deg (k = 2); it comes
-                 from reading 77 %, free play 23 %
+                 from reading 77 %, free play (assumed) 23 %
       Summed     added up in percent it would be +6.20 deg in place of +4.00 deg
                  (+2.20 deg off): flap at landing, phase at thermal
       Transit    flap from stowed to landing in 2.50 s (from -100 to +100 %: 4.21 s);

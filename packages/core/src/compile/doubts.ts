@@ -1,4 +1,5 @@
 import type { Instruments, Radio, Reading, ServoType, Surface } from "../model/model.ts";
+import type { Assumed } from "../plan/setup-plan.ts";
 import { throwMmPerDegAt } from "../surface/throw.ts";
 import { deflectionDoubt } from "../uncertainty/deflection-doubt.ts";
 import { type Contribution, type Propagated, propagate } from "../uncertainty/propagate.ts";
@@ -28,9 +29,6 @@ const usual = {
   /** Standard deviation of the pulse itself. */
   jitterUs: 0.5,
 } as const;
-
-/** What is taken of a cause that the model does not state: a half-width; of alignment and jitter, which no model states, a standard doubt. */
-export type Assumed = { readonly deg: number } | { readonly mm: number } | { readonly us: number };
 
 /** The causes of a position's doubt that are assumed, by their names in its budget. */
 export function assumedCauses(

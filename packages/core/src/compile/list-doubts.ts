@@ -1,10 +1,9 @@
 import type { Model } from "../model/model.ts";
-import type { PlanChannel, Setting, SetupPlan } from "../plan/setup-plan.ts";
+import type { DoubtCause, PlanChannel, Setting, SetupPlan } from "../plan/setup-plan.ts";
 import { expand, USUAL_FACTOR } from "../uncertainty/expand.ts";
 import type { Propagated } from "../uncertainty/propagate.ts";
-import { type Assumed, assumedCauses } from "./doubts.ts";
 import { type Heat, heatAt } from "./heat.ts";
-import { doubtAt, standardAt } from "./plan-doubt.ts";
+import { causesOf, doubtAt, standardAt } from "./plan-doubt.ts";
 import { resolveNames } from "./resolve-names.ts";
 import { type Rig, rigServos } from "./rig-servos.ts";
 import { type DrawnDoubt, type DrawOptions, simulatePosition } from "./simulate-position.ts";
@@ -24,13 +23,7 @@ export interface SettingDoubt extends Pick<Setting, "control" | "detent" | "stic
   /** Effective degrees of freedom; absent where nothing limits them. */
   readonly dof?: number;
   /** Causes, the largest first; the shares of the variance add up to 1. */
-  readonly budget: readonly {
-    readonly cause: string;
-    readonly standardDeg: number;
-    readonly share: number;
-    /** What is taken of it because the model does not state it; absent where it does. */
-    readonly assumed?: Assumed;
-  }[];
+  readonly budget: readonly DoubtCause[];
   /** The largest cause, and what the expanded doubt would be if that one were halved. */
   readonly improve?: { readonly cause: string; readonly halvedDeg: number };
   /** What heat or cold may add in flight, where the model states its temperatures. It adds to the expanded doubt as it is. */
@@ -91,12 +84,6 @@ function describeDoubt(
   const deflectionDeg = rig.travel.placeAt(pulseUs);
   if (doubt === undefined || standardDeg === undefined || deflectionDeg === undefined) return undefined;
   const improve = halveLargest(doubt);
-  const { servo } = rig.named;
-  const declared = model.surfaces[surface];
-  const assumed =
-    declared === undefined
-      ? new Map<string, Assumed>()
-      : assumedCauses(declared, model.instruments, servo.bench.readings);
   const heat = heatAt(rig, pulseUs, model);
   const drawn = draw && simulatePosition(rig, pulseUs, draw);
   return {
@@ -114,15 +101,7 @@ function describeDoubt(
     k: USUAL_FACTOR,
     coverage: 0.95,
     ...(Number.isFinite(doubt.dof) ? { dof: doubt.dof } : {}),
-    budget: doubt.budget.map(({ name, standard, share }) => {
-      const taken = assumed.get(name);
-      return {
-        cause: name,
-        standardDeg: standard,
-        share,
-        ...(taken === undefined ? {} : { assumed: taken }),
-      };
-    }),
+    budget: causesOf(rig, doubt),
     ...(improve === undefined ? {} : { improve }),
     ...(heat === undefined ? {} : { heat }),
     ...(drawn === undefined ? {} : { drawn }),

@@ -1,4 +1,4 @@
-import type { PlanDoubt } from "../plan/setup-plan.ts";
+import type { DoubtCause, PlanDoubt } from "../plan/setup-plan.ts";
 import { expand } from "../uncertainty/expand.ts";
 import type { Propagated } from "../uncertainty/propagate.ts";
 import { us } from "../units/quantity.ts";
@@ -25,6 +25,14 @@ export function doubtAt(rig: Rig, pulseUs: number): Propagated | undefined {
   return slope === undefined ? undefined : positionDoubt(readingDoubt, settingDoubt, slope);
 }
 
+/** The causes of such a doubt, each with what was assumed of it. */
+export function causesOf({ assumed }: Rig, { budget }: Propagated): DoubtCause[] {
+  return budget.map(({ name, standard, share }) => {
+    const taken = assumed.get(name);
+    return { cause: name, standardDeg: standard, share, ...(taken === undefined ? {} : { assumed: taken }) };
+  });
+}
+
 /** The setting of a channel that is least sure, and what makes it so, the largest cause first. */
 export function planDoubt(
   { members: [{ rig }] }: Output,
@@ -43,10 +51,6 @@ export function planDoubt(
     ...(detent === undefined ? {} : { detent }),
     ...(stick === undefined ? {} : { stick }),
     uncertaintyDeg: expand(worst.standard),
-    budget: doubt.budget.map(({ name, standard, share }) => ({
-      cause: name,
-      standardDeg: standard,
-      share,
-    })),
+    budget: causesOf(rig, doubt),
   };
 }

@@ -1,8 +1,9 @@
 import type { Instruments, Radio, Surface } from "../model/model.ts";
+import type { Assumed } from "../plan/setup-plan.ts";
 import type { ReadingPoint } from "../response/merge-readings.ts";
 import type { Response } from "../response/response.ts";
 import type { Propagated } from "../uncertainty/propagate.ts";
-import { readingDoubt, settingDoubt } from "./doubts.ts";
+import { assumedCauses, readingDoubt, settingDoubt } from "./doubts.ts";
 import { type Linked, linkServo } from "./link-servo.ts";
 import { readResponse } from "./read-response.ts";
 import type { Report } from "./report.ts";
@@ -24,6 +25,8 @@ export interface Rig {
   /** Doubt of a deflection as read, degrees, and of a pulse as obeyed, microseconds. */
   readonly readingDoubt: Propagated;
   readonly settingDoubt: Propagated;
+  /** Causes of these doubts that the model does not state. */
+  readonly assumed: ReadonlyMap<string, Assumed>;
   /** What may be emitted: inside the guards, and inside the deflections that the builder allows. */
   readonly safeUs: readonly [number, number];
   /** Pulses that are safe and known. */
@@ -82,6 +85,7 @@ function rigServo(
     ...(read === undefined ? {} : { points: read.points }),
     ...(linked === undefined ? {} : { linked }),
     readingDoubt: doubt,
+    assumed: assumedCauses(surface, instruments, named.servo.bench.readings),
     settingDoubt: settingDoubt(radio, instruments, named.servo.type),
     safeUs,
     openUs,

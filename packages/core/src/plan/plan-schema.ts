@@ -126,7 +126,24 @@ const channel = z.strictObject({
       detent: z.exactOptional(z.string()),
       stick: z.exactOptional(z.union([z.literal(-1), z.literal(1)])),
       uncertaintyDeg: z.number().describe("expanded doubt, k = 2, degrees"),
-      budget: z.array(z.strictObject({ cause: z.string(), standardDeg: z.number(), share: z.number() })),
+      budget: z.array(
+        z.strictObject({
+          cause: z.string(),
+          standardDeg: z.number(),
+          share: z.number(),
+          assumed: z
+            .exactOptional(
+              z.union([
+                z.strictObject({ deg: z.number() }),
+                z.strictObject({ mm: z.number() }),
+                z.strictObject({ us: z.number() }),
+              ]),
+            )
+            .describe(
+              "what was taken because the model does not state it: a half-width, or of alignment and jitter a standard doubt",
+            ),
+        }),
+      ),
     }),
   ),
   summed: z.exactOptional(

@@ -160,6 +160,20 @@ export interface Load {
   readonly airspeedMps: number;
 }
 
+/** What is taken of a cause that the model does not state: a half-width; of alignment and jitter, which no model states, a standard doubt. */
+export type Assumed = { readonly deg: number } | { readonly mm: number } | { readonly us: number };
+
+/** One cause of a deflection's doubt. */
+export interface DoubtCause {
+  readonly cause: string;
+  /** The standard doubt (k = 1) that it alone makes, degrees. */
+  readonly standardDeg: number;
+  /** Its share of the variance, 0 to 1. */
+  readonly share: number;
+  /** What is taken of it because the model does not state it; absent where it does. */
+  readonly assumed?: Assumed;
+}
+
 /** The doubt of one setting's deflection and its causes. */
 export interface PlanDoubt {
   readonly control: string;
@@ -168,11 +182,7 @@ export interface PlanDoubt {
   /** Expanded, k = 2. */
   readonly uncertaintyDeg: number;
   /** Causes, the largest first; the shares of the variance add up to 1. */
-  readonly budget: readonly {
-    readonly cause: string;
-    readonly standardDeg: number;
-    readonly share: number;
-  }[];
+  readonly budget: readonly DoubtCause[];
 }
 
 /** How far two surfaces that should agree come apart at worst. */

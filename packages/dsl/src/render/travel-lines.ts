@@ -43,7 +43,10 @@ function doubtTexts({ doubt }: PlanChannel): Line[] {
   if (doubt === undefined) return [];
   const causes = doubt.budget
     .slice(0, 3)
-    .map(({ cause, share }) => `${wordsOf(cause)} ${formatNumber(share * 100, 0)} %`);
+    .map(
+      ({ cause, share, assumed }) =>
+        `${wordsOf(cause)}${assumed === undefined ? "" : " (assumed)"} ${formatNumber(share * 100, 0)} %`,
+    );
   const why = causes.length === 0 ? "" : `; it comes from ${causes.join(", ")}`;
   const text = `${settingText(doubt)} is the least sure, within ${formatNumber(doubt.uncertaintyDeg, 2)} deg (k = 2)${why}`;
   return [["Doubt", text]];
