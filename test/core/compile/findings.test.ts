@@ -125,12 +125,6 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     model: smallModel({ moves: { lever: { stowed: {}, takeoff: {} } } }),
     at: "moves.lever",
   },
-  "detent-twice": {
-    model: smallModel({
-      controls: { lever: { kind: "selector", detents: ["stowed", "takeoff", "landing", "takeoff"] } },
-    }),
-    at: "controls.lever.detents[3]",
-  },
   "moves-mismatch": { model: smallModel({ controls: { lever: { kind: "stick" } } }), at: "moves.lever" },
   "per-circle": {
     model: smallModel({
@@ -144,13 +138,6 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
       },
     }),
     at: "moves.lever",
-  },
-  "servo-missing": { model: smallModel({ surfaces: { flap: {} } }), at: "surfaces.flap" },
-  "servo-both": {
-    model: smallModel({
-      surfaces: { flap: { ...smallSurface(), servos: { b: smallServo({ channel: 2 }) } } },
-    }),
-    at: "surfaces.flap",
   },
   "channel-twice": {
     model: two({ channel: 1 }),
@@ -328,10 +315,6 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     }),
     at: "surfaces.flap.servo.bench.readings[3]",
     numbers: { shownDeg: 30 },
-  },
-  "part-out-of-range": {
-    model: lever({ flap: { kind: "part", part: 1.2 } }),
-    at: "moves.lever.landing.flap",
   },
   "part-without-up": {
     model: smallModel({

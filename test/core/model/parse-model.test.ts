@@ -68,12 +68,16 @@ describe("parseModel, for every input", () => {
   });
 });
 
+test("a key that holds undefined is left out, as where a spread writes one", () => {
+  expect(parseModel({ ...smallModel(), airspeed: undefined })).toEqual(parseModel(smallModel()));
+});
+
 describe("parseModel refuses what is no plain data", () => {
   const hostile: readonly [string, () => unknown, string][] = [
     ["a function", () => () => 1, "a function"],
     ["a symbol", () => Symbol("x"), "a symbol"],
     ["a bigint", () => 5n, "a bigint"],
-    ["undefined", () => undefined, "nothing"],
+    ["undefined in a list", () => [undefined], "nothing"],
     ["NaN", () => Number.NaN, "NaN"],
     ["an infinity", () => Number.NEGATIVE_INFINITY, "-Infinity"],
     ["a date", () => new Date(0), "an object with a class"],

@@ -128,10 +128,6 @@ function partToPulse(
   address: NamedPlace["address"],
   report: Report,
 ): number | undefined {
-  if (Math.abs(part) > 1) {
-    report("part-out-of-range", address, { part });
-    return undefined;
-  }
   if (part < 0 && bench.upUs === bench.levelUs) {
     report("part-without-up", address, { servo: named.id, part });
     return undefined;

@@ -30,11 +30,10 @@ export function resolveNames(model: Model, report: Report): Named {
   const surfaces = Object.entries(model.surfaces).map(([name, surface]) => ({
     name,
     surface,
-    servos: namedServos(name, surface, report),
+    servos: namedServos(name, surface),
   }));
   const groups = groupMembers(model, report);
   const controls = new Map(Object.entries(model.controls));
-  for (const [name, control] of controls) checkDetents(name, control, report);
   checkReferences(model, groups, report);
   const moves = new Map<string, NamedMove[]>(surfaces.map(({ name }) => [name, []]));
   for (const [name, declared] of Object.entries(model.moves)) {
@@ -51,14 +50,11 @@ export function resolveNames(model: Model, report: Report): Named {
   return { surfaces, controls, moves };
 }
 
-function namedServos(name: string, surface: Surface, report: Report): NamedServo[] {
+function namedServos(name: string, surface: Surface): NamedServo[] {
   const address = ["surfaces", name];
-  const several = Object.entries(surface.servos ?? {});
-  if (surface.servo !== undefined && several.length > 0) report("servo-both", address, { surface: name });
   if (surface.servo !== undefined)
     return [{ id: name, surface: name, address: [...address, "servo"], servo: surface.servo }];
-  if (several.length === 0) report("servo-missing", address, { surface: name });
-  return several.map(([part, servo]) => ({
+  return Object.entries(surface.servos ?? {}).map(([part, servo]) => ({
     id: `${name}.${part}`,
     surface: name,
     address: [...address, "servos", part],
@@ -88,14 +84,6 @@ function knownMembers(model: Model, name: string, group: Group, report: Report):
     else if (!known.includes(surface)) known.push(surface);
   });
   return known;
-}
-
-function checkDetents(name: string, control: Control, report: Report): void {
-  if (control.kind !== "selector") return;
-  control.detents.forEach((detent, index) => {
-    if (control.detents.indexOf(detent) < index)
-      report("detent-twice", ["controls", name, "detents", index], { control: name, detent });
-  });
 }
 
 function checkReferences(model: Model, groups: ReadonlyMap<string, unknown>, report: Report): void {

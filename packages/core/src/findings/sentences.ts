@@ -39,10 +39,6 @@ export const sentences = {
       `The moves of "${f.control}" do not say what happens at "${f.detent}".`,
     (f: { detent: string }) => `Add "${f.detent}", with {} where nothing moves.`,
   ),
-  "detent-twice": error(
-    (f: { control: string; detent: string }) => `"${f.control}" has the detent "${f.detent}" twice.`,
-    () => "Give each detent its own name.",
-  ),
   "moves-mismatch": error(
     (f: { control: string; kind: string }) => `The moves of "${f.control}" are not those of a ${f.kind}.`,
     (f: { kind: string }) =>
@@ -54,14 +50,6 @@ export const sentences = {
     (f: { control: string; per: string }) =>
       `The moves of "${f.control}" depend on "${f.per}", whose moves depend on "${f.control}" again.`,
     () => "Let one of the two move on its own.",
-  ),
-  "servo-missing": error(
-    (f: { surface: string }) => `"${f.surface}" has no servo.`,
-    () => "Give it servo, or servos where it has several.",
-  ),
-  "servo-both": error(
-    (f: { surface: string }) => `"${f.surface}" has both servo and servos.`,
-    () => "Keep one of the two.",
   ),
   "channel-twice": error(
     (f: { channel: number; first: string; second: string }) =>
@@ -340,10 +328,6 @@ export const sentences = {
     (f: { surface: string; meter: string; shownDeg: number; largestDeg: number }) =>
       `An angle meter used as "${f.meter}" on ${f.surface} cannot have shown ${n(f.shownDeg)} deg; ${n(f.largestDeg)} deg is the most.`,
     () => "Check the reading, the hinge's sweep and tilt, and the kind of meter.",
-  ),
-  "part-out-of-range": error(
-    (f: { part: number }) => `Part ${n(f.part)} lies outside -1 (stop up) to +1 (stop down).`,
-    () => "Use a part between -1 and +1.",
   ),
   "part-without-up": error(
     (f: { servo: string; part: number }) =>

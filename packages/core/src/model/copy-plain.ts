@@ -10,7 +10,8 @@ const mostProblems = 100;
 /**
  * A copy of `data` that is JSON data and nothing else, or the problems that keep it from being that, at most 100.
  * It never throws and runs no code of `data`, save that of proxies: a function, a getter, a cycle, an object with a
- * class, `undefined`, NaN, more than 32 levels or more than 50,000 values are problems. -0 becomes 0.
+ * class, NaN, `undefined` in a list, more than 32 levels or more than 50,000 values are problems. A key that holds `undefined` is
+ * left out. -0 becomes 0.
  */
 export function copyPlain(data: unknown): { readonly data: Json } | { readonly problems: ModelProblem[] } {
   const state: State = { problems: [], around: new Set(), left: mostValues };
@@ -64,9 +65,15 @@ function copyObject(object: object, address: Address, state: State): Json {
   for (const key of Object.keys(object)) {
     if (isOver(state)) break;
     if (key === "__proto__") refuse(state, [...address, key], 'the key "__proto__"');
-    else copy[key] = copyProperty(object, key, [...address, key], state);
+    // As in JSON, a key without a value is none; spreads write many where optional keys may hold undefined.
+    else if (!isUndefined(object, key)) copy[key] = copyProperty(object, key, [...address, key], state);
   }
   return copy;
+}
+
+function isUndefined(object: object, key: string): boolean {
+  const property = Object.getOwnPropertyDescriptor(object, key);
+  return property !== undefined && "value" in property && property.value === undefined;
 }
 
 function copyProperty(object: object, key: string, address: Address, state: State): Json {
