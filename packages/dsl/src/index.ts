@@ -78,5 +78,5 @@ export type {
 export type { PlaceSpec, SelectorMovesOf, SelectorPer, StickMovesOf, StickPer } from "./declare/per.ts";
 export { per } from "./declare/per.ts";
 export { atExtension, atPart, atPulse, atThrow, stopAt } from "./declare/places.ts";
-export type { Entered, PositionOf, Setup } from "./declare/plan.ts";
+export type { DetentsOf, Entered, PositionOf, Setup } from "./declare/plan.ts";
 export { PlanRefused, plan } from "./declare/plan.ts";

@@ -5,6 +5,7 @@ import {
   type Percent,
   PlanRefused,
   pct,
+  per,
   plan,
   selector,
   stick,
@@ -61,14 +62,59 @@ test("the percent carries the name of its radio, the positions those of the cont
   // @ts-expect-error a percent of one radio is not another's
   const wrong: Percent<"field set"> = setup.at("flap", "landing", "flap").percent;
   // @ts-expect-error no such detent
-  setup.at("flap", "takeoff", "flap");
+  expect(() => setup.at("flap", "takeoff", "flap")).toThrow(
+    '"flap" has no position "takeoff"; it has stowed, landing',
+  );
   // @ts-expect-error no such control
-  expect(setup.at("roll", 1, "flap")).toBeDefined();
+  expect(() => setup.at("roll", 1, "flap")).toThrow('no control "roll"; it has flap, pitch');
   // @ts-expect-error no such surface
   expect(() => setup.at("flap", "landing", "flop")).toThrow('no servo "flop"');
   // @ts-expect-error a stick has ends, no detents
-  setup.at("pitch", "landing", "elevator");
+  expect(() => setup.at("pitch", "landing", "elevator")).toThrow("no position");
   expect(wrong).toBe(40.5);
+});
+
+const phased = model("Wrenfield 31", {
+  radio: glider.radio,
+  surfaces: {
+    flap: { servo: { channel: 5, bench } },
+    rudder: { servos: { upper: { channel: 3, bench }, lower: { channel: 4, bench } } },
+  },
+  controls: { phase: selector("cruise", "slow"), roll: stick(), yaw: stick() },
+  moves: {
+    phase: { cruise: {}, slow: { flap: deg(5) } },
+    roll: per("phase", { cruise: { flap: [deg(-10), deg(10)] }, slow: { flap: [deg(-4), deg(4)] } }),
+    yaw: { rudder: [deg(-12), deg(12)] },
+  },
+});
+
+test("what depends on a selector is asked at that selector's rest, or at the detent that is named", () => {
+  const setup = plan(phased);
+  expect(setup.at("roll", 1, "flap").pulse).toBe(1600);
+  expect(setup.at("roll", 1, "flap", { when: { phase: "cruise" } }).pulse).toBe(1600);
+  expect(setup.at("phase", "slow", "flap").pulse).toBe(1550);
+  // At slow both the phase and the stick move the flap: the plan has no value for their sum.
+  expect(() => setup.at("roll", 1, "flap", { when: { phase: "slow" } })).toThrow("their sum is no setting");
+  // @ts-expect-error no such detent
+  expect(() => setup.at("roll", 1, "flap", { when: { phase: "slo" } })).toThrow(
+    '"phase" has no position "slo"',
+  );
+  // @ts-expect-error a stick has no detents to stand at
+  expect(() => setup.at("phase", "slow", "flap", { when: { roll: "end" } })).toThrow("no position");
+});
+
+test("of several servos one is named, never the first taken", () => {
+  const setup = plan(phased);
+  expect(setup.at("yaw", 1, "rudder", { servo: "lower" }).pulse).toBe(1620);
+  expect(() => setup.at("yaw", 1, "rudder")).toThrow("several servos, rudder.upper, rudder.lower: name one");
+});
+
+test("plan(model) throws for a model that no parser would take, and names what is out of its range", () => {
+  const { elevator } = glider.surfaces;
+  const spoilt = { ...elevator, servo: { channel: 2, bench: { ...bench, guard: us(-50) } } };
+  expect(() => plan({ ...glider, surfaces: { ...glider.surfaces, elevator: spoilt } })).toThrow(
+    /surfaces\.elevator\.servo\.bench\.guard: Expected .*got -50/,
+  );
 });
 
 test("plan(model) throws once, with every error, where the plan must not be entered", () => {
