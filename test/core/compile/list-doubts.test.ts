@@ -5,6 +5,7 @@ import slatewing from "@hingeline/examples/slatewing";
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { compile } from "../../../packages/core/src/compile/compile.ts";
+import { describeServos } from "../../../packages/core/src/compile/describe-servos.ts";
 import { listDoubts } from "../../../packages/core/src/compile/list-doubts.ts";
 import type { Instruments, Model } from "../../../packages/core/src/model/model.ts";
 import { responseFromReadings } from "../../../packages/core/src/response/from-readings.ts";
@@ -12,6 +13,7 @@ import { linearise } from "../../../packages/core/src/uncertainty/linearise.ts";
 import { propagate, propagateCorrelated } from "../../../packages/core/src/uncertainty/propagate.ts";
 import { celsius, deg, mm, us } from "../../../packages/core/src/units/quantity.ts";
 import { evenly } from "../../support/evenly.ts";
+import { neverRead } from "../../support/never-read.ts";
 import { readings, smallModel, smallSurface } from "../../support/small-model.ts";
 
 const doubtsOf = (model: Model) => listDoubts(model, compile(model));
@@ -184,6 +186,129 @@ describe("listDoubts", () => {
     });
     expect(compile(bare).channels).toHaveLength(1);
     expect(doubtsOf(bare)).toEqual([]);
+  });
+});
+
+describe("the doubt of a linkage that was never read", () => {
+  const causesIn = (model: Model) => doubtsOf(model).map(({ budget }) => budget.map(({ cause }) => cause));
+
+  it("comes from its dimensions, the stated rotation, level, play and pulse: no meter read anything", () => {
+    for (const causes of causesIn(neverRead())) {
+      expect(causes.toSorted()).toEqual(
+        [
+          ...["arm", "horn", "base", "rise", "armAt", "hornAt", "rotation"],
+          ...["zero", "freePlay", "tester", "step", "jitter"],
+        ].toSorted(),
+      );
+    }
+    const read = neverRead();
+    const { flap } = read.surfaces;
+    const withReadings = readings([1200, -22], [1350, -10], [1488, 0], [1600, 8], [1750, 18]);
+    const servo = flap?.servo && { ...flap.servo, bench: { ...flap.servo.bench, readings: withReadings } };
+    const causes = causesIn({ ...read, surfaces: { flap: servo ? { servo } : {} } });
+    expect(causes[0]).toContain("meter");
+    expect(causes[0]).not.toContain("arm");
+  });
+
+  // Source: JCGM 100:2008 5.1.2 by hand: arm and horn near square, so that a position d is about arm / horn times the rotation: d u / length
+  // of each, 2 % of d from the rotation, then level, play and pulse. The lean of arm and horn adds a little.
+  it("is what arm, horn and rotation make of it by hand", () => {
+    for (const { deflectionDeg, budget } of doubtsOf(neverRead())) {
+      const of = (name: string) => budget.find(({ cause }) => cause === name)?.standardDeg ?? Number.NaN;
+      const size = Math.abs(deflectionDeg);
+      const mmOfRule = 0.5 / Math.sqrt(3);
+      expect(Math.abs(of("arm") - (size * mmOfRule) / 12)).toBeLessThan(0.07 * size * (mmOfRule / 12) + 1e-3);
+      expect(Math.abs(of("horn") - (size * mmOfRule) / 16)).toBeLessThan(
+        0.07 * size * (mmOfRule / 16) + 1e-3,
+      );
+      expect(Math.abs(of("rotation") - 0.02 * size)).toBeLessThan(0.07 * 0.02 * size + 1e-3);
+      expect(of("zero")).toBeCloseTo(0.25 / Math.sqrt(3), 9);
+      expect(of("freePlay")).toBeCloseTo(0.35 / Math.sqrt(3), 9);
+    }
+  });
+
+  it("is least at level, and no better instrument makes what was never read sure", () => {
+    const [up, level, down] = doubtsOf(neverRead());
+    expect(level?.expandedDeg).toBeLessThan(down?.expandedDeg ?? 0);
+    expect(down?.expandedDeg).toBeLessThan(up?.expandedDeg ?? 0);
+    const fine = neverRead({ instruments: { pulse: us(0.1), deflection: deg(0.01) } });
+    expect(doubtsOf(fine)[0]?.expandedDeg).toBeGreaterThan(1.2);
+    const caliper = neverRead({ instruments: { pulse: us(1), deflection: deg(0.25), throw: mm(0.05) } });
+    expect(doubtsOf(caliper)[0]?.expandedDeg).toBeLessThan(1);
+  });
+
+  it("marks rule, protractor and rotation as assumed, the rule until the model states one", () => {
+    const assumedOf = (model: Model) =>
+      Object.fromEntries(doubtsOf(model)[0]?.budget.map(({ cause, assumed }) => [cause, assumed]) ?? []);
+    expect(assumedOf(neverRead())).toEqual({
+      ...Object.fromEntries(["arm", "horn", "base", "rise"].map((name) => [name, { mm: 0.5 }])),
+      ...{ armAt: { deg: 1 }, hornAt: { deg: 1 }, rotation: { percent: 2 } },
+      ...{
+        freePlay: { deg: 0.35 },
+        jitter: { us: 0.5 },
+        zero: undefined,
+        tester: undefined,
+        step: undefined,
+      },
+    });
+    const ruled = assumedOf(neverRead({ instruments: { throw: mm(0.2) } }));
+    expect(ruled).toMatchObject({ rotation: { percent: 2 }, zero: { deg: 0.2 }, tester: { us: 1 } });
+    expect(ruled.arm).toBeUndefined();
+  });
+
+  it("counts the meter where a track's deflections were read with one", () => {
+    const onTrack = neverRead();
+    const servo = onTrack.surfaces.flap?.servo;
+    if (servo === undefined) throw new Error("no servo");
+    const track = {
+      kind: "track",
+      arm: mm(20),
+      armAt: deg(120),
+      base: mm(60),
+      rise: mm(10),
+      trackAt: deg(0),
+      travel: mm(15),
+      cam: { kind: "powers", length: mm(15), terms: [{ deflection: deg(30), power: 1 }] },
+    } as const;
+    const { up: _, ...bench } = servo.bench;
+    const [first] = causesIn({
+      ...onTrack,
+      surfaces: { flap: { servo: { ...servo, bench, linkage: track } } },
+      moves: { lever: { stowed: { flap: deg(10) }, takeoff: {}, landing: {} } },
+    });
+    expect(first).toContain("meter");
+    expect(first).toContain("trackAt");
+  });
+
+  it("is told once for each servo, as large as it is at the ends of the travel", () => {
+    const model = neverRead();
+    const found = compile(model).findings.filter(({ code }) => code === "linkage-never-read");
+    expect(found).toHaveLength(1);
+    const [{ safeUs: [lowUs = 0, highUs = 0] = [] } = {}] = describeServos(model);
+    const measured = describeServos(model)[0]?.measured;
+    const ends = [lowUs, highUs].map((pulseUs) => measured?.uncertaintyAt(pulseUs) ?? 0);
+    expect(found[0]?.numbers.doubtDeg).toBeCloseTo(Math.max(...ends), 9);
+    expect(found[0]?.severity).toBe("note");
+    expect(compile(bramblehook).findings.map(({ code }) => code)).not.toContain("linkage-never-read");
+  });
+
+  it("is in what left and right are matched to", () => {
+    const own = neverRead();
+    const servo = own.surfaces.flap?.servo;
+    if (servo === undefined) throw new Error("no servo");
+    const both = neverRead({
+      surfaces: { flap: { servo }, other: { servo: { ...servo, channel: 2 } } },
+      groups: { pair: { kind: "matched", surfaces: ["flap", "other"], within: deg(3) } },
+      moves: { lever: { stowed: { pair: deg(-18) }, takeoff: { pair: deg(0) }, landing: { pair: deg(12) } } },
+    });
+    const plan = compile(both);
+    const one = listDoubts(both, plan).find(
+      ({ surface, detent }) => surface === "flap" && detent === "stowed",
+    );
+    // Two linkages, two servos: but for the tester nothing is common to both.
+    expect(Math.max(...plan.matches.map(({ uncertaintyDeg }) => uncertaintyDeg))).toBeGreaterThan(
+      1.3 * (one?.expandedDeg ?? 9),
+    );
   });
 });
 

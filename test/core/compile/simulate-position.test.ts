@@ -4,10 +4,14 @@ import { describe, expect, it } from "vitest";
 import { compile } from "../../../packages/core/src/compile/compile.ts";
 import { listDoubts } from "../../../packages/core/src/compile/list-doubts.ts";
 import type { DrawOptions } from "../../../packages/core/src/compile/simulate-position.ts";
+import { isLinkageProblem } from "../../../packages/core/src/linkage/drive.ts";
+import { drive } from "../../../packages/core/src/linkage/drives.ts";
 import type { Model } from "../../../packages/core/src/model/model.ts";
 import { responseFromReadings } from "../../../packages/core/src/response/from-readings.ts";
-import { deg, us } from "../../../packages/core/src/units/quantity.ts";
+import { seededRandom } from "../../../packages/core/src/uncertainty/random.ts";
+import { deg, mm, us } from "../../../packages/core/src/units/quantity.ts";
 import { evenly } from "../../support/evenly.ts";
+import { neverRead } from "../../support/never-read.ts";
 import { readings, smallModel, smallSurface } from "../../support/small-model.ts";
 
 const drawn = (model: Model, draw: DrawOptions) =>
@@ -122,6 +126,40 @@ describe("the doubt drawn by chance", () => {
     expect(end?.pulseUs).toBe(1625);
     expect(end?.drawn.beyond).toBeCloseTo(0.5, 1);
     expect(Math.abs((end?.drawn.standardDeg ?? 0) / (end?.standardDeg ?? 1) - 1)).toBeLessThan(0.03);
+  });
+
+  // The oracle draws the dimensions itself and solves the linkage anew, as a model that states them would have it.
+  it("draws the dimensions and the rotation of a linkage that was never read, and agrees with the straight-line doubt", () => {
+    const next = seededRandom(20);
+    const about = (value: number, halfWidth: number) => value + halfWidth * (2 * next() - 1);
+    // Twelve uniform numbers less six: near enough to normal for a standard deviation.
+    const normal = () => Array.from({ length: 12 }, next).reduce((sum, one) => sum + one, -6);
+    const draws = 2000;
+    for (const one of drawn(neverRead(), { seed: 4, draws })) {
+      const solved = Array.from({ length: draws }, () => {
+        const made = drive({
+          kind: "pushrod",
+          arm: mm(about(12, 0.5)),
+          horn: mm(about(16, 0.5)),
+          base: mm(about(62, 0.5)),
+          rise: mm(about(-4, 0.5)),
+          armAt: deg(about(-90, 1)),
+          hornAt: deg(about(-86, 1)),
+        });
+        if (isLinkageProblem(made)) throw new Error(made.kind);
+        const pulseUs = one.pulseUs + about(0, 1) + about(0, 2.5) + 0.5 * normal();
+        const rotationDeg = 0.094 * (1 + 0.02 * normal()) * (pulseUs - 1488);
+        return (made.deflectionAt(deg(rotationDeg)) ?? Number.NaN) + about(0, 0.25) + about(0, 0.35);
+      });
+      const mean = solved.reduce((sum, value) => sum + value, 0) / draws;
+      const standard = Math.sqrt(solved.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (draws - 1));
+      // Four standard deviations of a standard deviation.
+      const room = 4 / Math.sqrt(2 * draws);
+      expect(Math.abs(standard / one.standardDeg - 1)).toBeLessThan(room);
+      expect(Math.abs(one.drawn.standardDeg / one.standardDeg - 1)).toBeLessThan(room);
+      expect(Math.abs(one.drawn.meanDeg - mean)).toBeLessThan((6 * standard) / Math.sqrt(draws));
+      expect(one.drawn.beyond).toBe(0);
+    }
   });
 
   // What lets the draws move the response in place of making it anew from the readings drawn.

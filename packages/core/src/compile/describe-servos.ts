@@ -5,7 +5,7 @@ import { angleOfSine } from "../numeric/angle.ts";
 import type { Response } from "../response/response.ts";
 import { expand } from "../uncertainty/expand.ts";
 import { deg } from "../units/quantity.ts";
-import { standardAt } from "./plan-doubt.ts";
+import { standardAt } from "./position-doubt.ts";
 import { resolveNames } from "./resolve-names.ts";
 import { type Rig, rigServos } from "./rig-servos.ts";
 import { sortKeys } from "./sort-keys.ts";

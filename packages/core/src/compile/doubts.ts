@@ -1,8 +1,12 @@
+import { dimensionsOf } from "../linkage/dimensions.ts";
+import type { Linkage } from "../linkage/linkage.ts";
 import type { Instruments, Radio, Reading, ServoType, Surface } from "../model/model.ts";
 import type { Assumed } from "../plan/setup-plan.ts";
+import { ROTATION_DOUBT } from "../response/fit-shape.ts";
+import type { DimensionHalfWidths } from "../response/linkage-doubt.ts";
 import { throwMmPerDegAt } from "../surface/throw.ts";
 import { deflectionDoubt } from "../uncertainty/deflection-doubt.ts";
-import { type Contribution, type Propagated, propagate } from "../uncertainty/propagate.ts";
+import type { Propagated } from "../uncertainty/propagate.ts";
 import { pulseDoubt } from "../uncertainty/pulse-doubt.ts";
 import { deg } from "../units/quantity.ts";
 import { largestStepUs } from "./step-span.ts";
@@ -20,8 +24,10 @@ const usual = {
   pulseUs: 1,
   /** An angle meter with a display of 0.1 degrees. */
   deflectionDeg: 0.2,
-  /** A steel rule at the trailing edge. */
+  /** A steel rule, at the trailing edge or along a linkage. */
   throwMm: 0.5,
+  /** A protractor held to an arm, a horn or a bent wire. */
+  layoutDeg: 1,
   /** Play of the surface with the servo at rest. */
   freePlayDeg: 0.35,
   /** Standard doubt from how square the meter stands to the hinge. */
@@ -48,6 +54,24 @@ export function assumedCauses(
   ]);
 }
 
+/** The same for a linkage that was never read. */
+export function assumedOfLinkage(
+  surface: Surface,
+  instruments: Instruments | undefined,
+  linkage: Linkage,
+): ReadonlyMap<string, Assumed> {
+  const dimensions = dimensionsOf(linkage).flatMap(({ path, unit }) => {
+    if (unit === "mm" && instruments?.throw !== undefined) return [];
+    const assumed = unit === "mm" ? { mm: usual.throwMm } : { deg: usual.layoutDeg };
+    return [[path.join("."), assumed] as const];
+  });
+  return new Map<string, Assumed>([
+    ...assumedCauses(surface, instruments),
+    ...dimensions,
+    ["rotation", { percent: 100 * ROTATION_DOUBT }],
+  ]);
+}
+
 /** The doubt of a deflection as read: meter and its zero, alignment, free play; for throws the rule in place of the meter. */
 export function readingDoubt(
   surface: Surface,
@@ -65,6 +89,28 @@ export function readingDoubt(
   return { pulseUs, deflectionDeg: causes.standard, causes };
 }
 
+/**
+ * The doubt of a deflection that was never read, but for what `linkageDoubt` says: how well level was set, and free play. The
+ * deflections of a track were read with a meter when its cam was measured.
+ */
+export function levelDoubt(
+  surface: Surface,
+  instruments: Instruments | undefined,
+  onTrack: boolean,
+): Propagated {
+  const { halfWidthDeg } = readWith(surface, instruments, []);
+  return deflectionDoubt({
+    ...(onTrack ? { meterHalfWidthDeg: halfWidthDeg } : {}),
+    zeroHalfWidthDeg: halfWidthDeg,
+    freePlayHalfWidthDeg: surface.freePlay ?? usual.freePlayDeg,
+  });
+}
+
+/** What the dimensions of a linkage are true to: lengths as a rule reads them, angles as a protractor does. */
+export function dimensionHalfWidths(instruments: Instruments | undefined): DimensionHalfWidths {
+  return { mm: instruments?.throw ?? usual.throwMm, deg: usual.layoutDeg };
+}
+
 /** The doubt of a pulse as the servo obeys it: tester, a step of the radio, jitter, dead band. */
 export function settingDoubt(
   radio: Radio,
@@ -77,28 +123,6 @@ export function settingDoubt(
     jitterUs: usual.jitterUs,
     deadBandHalfWidthUs: type?.deadBand ?? 0,
   });
-}
-
-/**
- * Everything that makes a position on this servo uncertain at a pulse, degrees: how it was read, and how the pulse is
- * obeyed. One meter, zeroed and laid on once, read the whole bench, and one tester set its pulses: what they are off by is the
- * same in every reading, so that the response is off by that as a whole and what lies between readings is no surer than they are.
- * A rule errs anew at each reading; it is taken as a whole too, which is never too little. Source: JCGM 100:2008 5.2.2.
- */
-export function positionDoubt(reading: Propagated, setting: Propagated, slopeDegPerUs: number): Propagated {
-  return propagate(positionCauses(reading, setting, slopeDegPerUs));
-}
-
-/** The same cause by cause. */
-export function positionCauses(
-  reading: Propagated,
-  setting: Propagated,
-  slopeDegPerUs: number,
-): Contribution[] {
-  return [
-    ...reading.budget.map(({ name, standard }) => ({ name, standard, sensitivity: 1 })),
-    ...setting.budget.map(({ name, standard }) => ({ name, standard, sensitivity: slopeDegPerUs })),
-  ];
 }
 
 /** What a bench was read with, the coarser where it was both: meter or rule, its half-width, and what of it is assumed. */

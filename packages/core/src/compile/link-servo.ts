@@ -42,13 +42,14 @@ export function linkServo(
   }
   const sense = turns === "anticlockwise" ? -1 : 1;
   const rotation = type?.rotation === undefined || turns === undefined ? undefined : sense * type.rotation;
-  if (read === undefined) return fromLinkageAlone(named, bench, drive, rotation, report);
+  if (read === undefined) return fromLinkageAlone(named, bench, linkage, drive, rotation, report);
   return fromReadings(named, bench, linkage, drive, rotation, read, doubtDeg, report);
 }
 
 function fromLinkageAlone(
   named: NamedServo,
   bench: ResolvedBench,
+  linkage: Linkage,
   drive: Drive,
   rotation: number | undefined,
   report: Report,
@@ -73,7 +74,7 @@ function fromLinkageAlone(
     reportTurns(named, report);
     return "contradicts";
   }
-  reportCuts(named, bench, linked, report);
+  reportCuts(named, bench, linkage, linked, report);
   return linked;
 }
 
@@ -89,11 +90,11 @@ function fromReadings(
 ): Linked | undefined | "contradicts" {
   const start = { levelUs: bench.levelUs, ...(rotation === undefined ? {} : { degPerUs: rotation }) };
   const fit = fitLinkage(linkage, read.points, doubtDeg, start);
-  if ("kind" in fit) return reportFit(named, fit, report);
+  if ("kind" in fit) return reportFit(named, linkage, fit, report);
   const at = [...named.address, "linkage"];
   const { drive: fitted, line, response, agreement, largestDeg } = fit;
   if (agreement.agrees) {
-    reportCuts(named, bench, fit, report);
+    reportCuts(named, bench, linkage, fit, report);
     return { drive: fitted, line, response };
   }
   const misfit = explainMisfit(linkage, read.points, doubtDeg, start);
@@ -102,7 +103,12 @@ function fromReadings(
   return { drive, line };
 }
 
-function reportFit(named: NamedServo, problem: FitProblem, report: Report): undefined | "contradicts" {
+function reportFit(
+  named: NamedServo,
+  linkage: Linkage,
+  problem: FitProblem,
+  report: Report,
+): undefined | "contradicts" {
   const at = [...named.address, "linkage"];
   switch (problem.kind) {
     case "linkage":
@@ -118,7 +124,7 @@ function reportFit(named: NamedServo, problem: FitProblem, report: Report): unde
         deflectionDeg: problem.deflectionDeg,
         rotationDeg: problem.rotationDeg,
         endDeg: problem.end.rotation,
-        end: endWords[problem.end.kind],
+        end: endWords(problem.end.kind, linkage.kind),
       });
       return undefined;
     case "tooFewReadings":
@@ -138,7 +144,13 @@ function reportTurns(named: NamedServo, report: Report): void {
 }
 
 /** Where the linkage comes to its end inside the safe pulses. */
-function reportCuts(named: NamedServo, bench: ResolvedBench, { cut }: LinkageResponse, report: Report): void {
+function reportCuts(
+  named: NamedServo,
+  bench: ResolvedBench,
+  linkage: Linkage,
+  { cut }: LinkageResponse,
+  report: Report,
+): void {
   for (const one of [cut.low, cut.high]) {
     if (one === undefined || one.pulse <= bench.safeUs[0] || one.pulse >= bench.safeUs[1]) continue;
     report("linkage-ends", [...named.address, "linkage"], {
@@ -146,7 +158,7 @@ function reportCuts(named: NamedServo, bench: ResolvedBench, { cut }: LinkageRes
       pulseUs: one.pulse,
       rotationDeg: one.end.rotation,
       deflectionDeg: one.end.deflection,
-      end: endWords[one.end.kind],
+      end: endWords(one.end.kind, linkage.kind),
       lowUs: bench.safeUs[0],
       highUs: bench.safeUs[1],
     });

@@ -1,14 +1,37 @@
 import type { DriveEndKind, LinkageProblem } from "../linkage/drive.ts";
+import type { Linkage } from "../linkage/linkage.ts";
 import type { Explanation } from "../response/explain-misfit.ts";
 import { formatTrimmed } from "../units/format.ts";
 
-/** What stands at the end of a drive's range. */
-export const endWords: Readonly<Record<DriveEndKind, string>> = {
-  deadCentreHorn: "rod and horn come into line, a dead centre",
-  turnsBack: "arm and rod come into line and the surface turns back",
-  cannotAssemble: "the rod stands square to its track and reaches no further",
-  trackEnd: "the carriage meets the end of its track",
-  full: "half a turn is done",
+/** What stands at the end of a linkage's range. In a chain one of its links comes to this. */
+export function endWords(kind: DriveEndKind, of: Linkage["kind"]): string {
+  switch (kind) {
+    case "deadCentreHorn":
+      return deadCentreWords[of] ?? "rod and horn come into line, a dead centre";
+    case "turnsBack":
+      return turnWords[of];
+    case "cannotAssemble":
+      return "the rod stands square to its track and reaches no further";
+    case "trackEnd":
+      return "the carriage meets the end of its track";
+    case "full":
+      return "half a turn is done";
+  }
+}
+
+const deadCentreWords: { readonly [Kind in Linkage["kind"]]?: string } = {
+  cables: "the pulling cable and the horn come into line, a dead centre",
+  chain: "one of its links comes to a dead centre",
+};
+
+const turnWords: Readonly<Record<Linkage["kind"], string>> = {
+  pushrod: "arm and rod come into line and the surface turns back",
+  ballRod: "arm and rod, seen along the shaft, come into line and the surface turns back",
+  track: "arm and rod come into line and the carriage turns back",
+  bentRod: "the bent tip stands furthest out and the surface turns back",
+  cables: "the pulling cable comes into line with its pin and the shaft, and the surface turns back",
+  torqueRod: "the surface turns back",
+  chain: "one of its links turns back, and the surface with it",
 };
 
 /** Why a linkage cannot be as declared, as the end of a sentence. */

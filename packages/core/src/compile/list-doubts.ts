@@ -3,7 +3,8 @@ import type { DoubtCause, PlanChannel, Setting, SetupPlan } from "../plan/setup-
 import { expand, USUAL_FACTOR } from "../uncertainty/expand.ts";
 import type { Propagated } from "../uncertainty/propagate.ts";
 import { type Heat, heatAt } from "./heat.ts";
-import { causesOf, doubtAt, standardAt } from "./plan-doubt.ts";
+import { causesOf } from "./plan-doubt.ts";
+import { doubtAt, standardAt } from "./position-doubt.ts";
 import { resolveNames } from "./resolve-names.ts";
 import { type Rig, rigServos } from "./rig-servos.ts";
 import { type DrawnDoubt, type DrawOptions, simulatePosition } from "./simulate-position.ts";

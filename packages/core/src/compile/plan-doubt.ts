@@ -1,31 +1,12 @@
 import type { DoubtCause, PlanDoubt } from "../plan/setup-plan.ts";
 import { expand } from "../uncertainty/expand.ts";
 import type { Propagated } from "../uncertainty/propagate.ts";
-import { us } from "../units/quantity.ts";
-import { positionDoubt } from "./doubts.ts";
 import type { EnteredWish } from "./enter-wishes.ts";
 import type { Output } from "./output.ts";
+import { doubtAt, standardAt } from "./position-doubt.ts";
 import type { Rig } from "./rig-servos.ts";
 
-/** Standard doubt (k = 1) of where a servo puts its surface at a pulse, degrees; undefined where the bench knows no degrees. */
-export function standardAt(
-  { response, readingDoubt, settingDoubt }: Rig,
-  pulseUs: number,
-): number | undefined {
-  const slope = response?.slopeAt(us(pulseUs));
-  return slope === undefined
-    ? undefined
-    : Math.sqrt(readingDoubt.standard ** 2 + (slope * settingDoubt.standard) ** 2);
-}
-
-/** The same with its budget. */
-export function doubtAt(rig: Rig, pulseUs: number): Propagated | undefined {
-  const { response, readingDoubt, settingDoubt } = rig;
-  const slope = response?.slopeAt(us(pulseUs));
-  return slope === undefined ? undefined : positionDoubt(readingDoubt, settingDoubt, slope);
-}
-
-/** The causes of such a doubt, each with what was assumed of it. */
+/** The causes of a position's doubt, each with what was assumed of it. */
 export function causesOf({ assumed }: Rig, { budget }: Propagated): DoubtCause[] {
   return budget.map(({ name, standard, share }) => {
     const taken = assumed.get(name);

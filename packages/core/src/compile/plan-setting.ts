@@ -11,8 +11,8 @@ import { entryAt } from "./entry-at.ts";
 import type { Entry } from "./entry-grid.ts";
 import { extensionAtDeflection } from "./extension.ts";
 import type { Member, Motion, Output } from "./output.ts";
-import { standardAt } from "./plan-doubt.ts";
 import type { MemberLoad } from "./plan-load.ts";
+import { standardAt } from "./position-doubt.ts";
 import type { Rig } from "./rig-servos.ts";
 import { trailingEdge } from "./trailing-edge.ts";
 

@@ -1,10 +1,20 @@
 import type { Instruments, Radio, Surface } from "../model/model.ts";
 import type { Assumed } from "../plan/setup-plan.ts";
+import { READINGS_TO_FIT } from "../response/fit-linkage.ts";
+import { linkageDoubt } from "../response/linkage-doubt.ts";
 import type { ReadingPoint } from "../response/merge-readings.ts";
-import type { Response } from "../response/response.ts";
-import type { Propagated } from "../uncertainty/propagate.ts";
-import { assumedCauses, readingDoubt, settingDoubt } from "./doubts.ts";
+import { expand } from "../uncertainty/expand.ts";
+import { allowedOf } from "./allowed-of.ts";
+import {
+  assumedCauses,
+  assumedOfLinkage,
+  dimensionHalfWidths,
+  levelDoubt,
+  readingDoubt,
+  settingDoubt,
+} from "./doubts.ts";
 import { type Linked, linkServo } from "./link-servo.ts";
+import { type PositionDoubt, standardAt } from "./position-doubt.ts";
 import { readResponse } from "./read-response.ts";
 import type { Report } from "./report.ts";
 import { type ResolvedBench, resolveBench } from "./resolve-bench.ts";
@@ -12,20 +22,15 @@ import type { NamedServo, NamedSurface } from "./resolve-names.ts";
 import { type Travel, travelByPulse, travelByResponse } from "./travel.ts";
 
 /** A servo, what its bench allows and how its pulse moves its surface. */
-export interface Rig {
+export interface Rig extends PositionDoubt {
   readonly named: NamedServo;
   readonly bench: ResolvedBench;
   readonly travel: Travel;
-  /** Absent on a bench that knows no degrees. */
-  readonly response?: Response;
   /** Absent where no linkage is declared, or its shape could not be fitted. */
   readonly linked?: Linked;
   /** The readings, both ways made one. */
   readonly points?: readonly ReadingPoint[];
-  /** Doubt of a deflection as read, degrees, and of a pulse as obeyed, microseconds. */
-  readonly readingDoubt: Propagated;
-  readonly settingDoubt: Propagated;
-  /** Causes of these doubts that the model does not state. */
+  /** Causes of a position's doubt that the model does not state. */
   readonly assumed: ReadonlyMap<string, Assumed>;
   /** What may be emitted: inside the guards, and inside the deflections that the builder allows. */
   readonly safeUs: readonly [number, number];
@@ -77,7 +82,7 @@ function rigServo(
     return undefined;
   }
   const openPlaces = [Math.min(...ends), Math.max(...ends)] as const;
-  return {
+  const rig: Rig = {
     named,
     bench,
     travel,
@@ -86,22 +91,53 @@ function rigServo(
     ...(linked === undefined ? {} : { linked }),
     readingDoubt: doubt,
     assumed: assumedCauses(surface, instruments, named.servo.bench.readings),
+    ...(linked === undefined || read !== undefined ? {} : neverRead(named, linked, surface, instruments)),
     settingDoubt: settingDoubt(radio, instruments, named.servo.type),
     safeUs,
     openUs,
     openPlaces,
   };
+  if (rig.linkageDoubt !== undefined) reportNeverRead(rig, report);
+  return rig;
+}
+
+/** Both ends, because the doubt of a linkage grows away from level. */
+function reportNeverRead(rig: Rig, report: Report): void {
+  const { named, openUs } = rig;
+  report("linkage-never-read", [...named.address, "linkage"], {
+    servo: named.id,
+    doubtDeg: expand(Math.max(...openUs.map((pulseUs) => standardAt(rig, pulseUs) ?? 0))),
+    needed: READINGS_TO_FIT,
+  });
+}
+
+/** What takes the place of the doubt of readings where there are none. */
+function neverRead(
+  { servo: { linkage } }: NamedServo,
+  { drive, line }: Linked,
+  surface: Surface,
+  instruments: Instruments | undefined,
+): Pick<Rig, "readingDoubt" | "assumed" | "linkageDoubt"> | undefined {
+  return (
+    linkage && {
+      readingDoubt: levelDoubt(surface, instruments, drive.extension !== undefined),
+      assumed: assumedOfLinkage(surface, instruments, linkage),
+      linkageDoubt: linkageDoubt(linkage, drive, line, dimensionHalfWidths(instruments)),
+    }
+  );
 }
 
 function withinAllowed(
   safeUs: readonly [number, number],
-  { allowed }: Surface,
+  surface: Surface,
   travel: Travel,
 ): readonly [number, number] {
+  const allowed = allowedOf(surface);
+  // On a bench that knows no degrees they cannot be held, which placeMoves reports.
   if (allowed === undefined || travel.unit === "us") return safeUs;
-  const [low, high] = travel.rising ? allowed : [allowed[1], allowed[0]];
-  return [
-    Math.max(safeUs[0], travel.pulseAt(low) ?? safeUs[0]),
-    Math.min(safeUs[1], travel.pulseAt(high) ?? safeUs[1]),
-  ];
+  // Where readings end before what is allowed does, nobody knows the pulse that goes too far: the last reading is the end.
+  const [lowest, highest] = travel.places;
+  const [one, other] = allowed.map((place) => travel.pulseAt(Math.min(Math.max(place, lowest), highest)));
+  if (one === undefined || other === undefined) return safeUs;
+  return [Math.max(safeUs[0], Math.min(one, other)), Math.min(safeUs[1], Math.max(one, other))];
 }

@@ -1,3 +1,4 @@
+import type { LinkageDoubt } from "../response/linkage-doubt.ts";
 import { type Distribution, draw } from "../uncertainty/draw.ts";
 import { expandTo } from "../uncertainty/expand.ts";
 import type { Propagated } from "../uncertainty/propagate.ts";
@@ -6,14 +7,17 @@ import { type Simulation, simulate, type Trial } from "../uncertainty/simulate.t
 import { simulateUntilSettled } from "../uncertainty/simulate-until-settled.ts";
 import { isLinearValid, linearExcess } from "../uncertainty/validate-linear.ts";
 import { us } from "../units/quantity.ts";
-import { positionDoubt } from "./doubts.ts";
+import { doubtAt } from "./position-doubt.ts";
 import type { Rig } from "./rig-servos.ts";
 
 /** How to draw. Same seed, same numbers. */
 export interface DrawOptions {
   /** A safe integer. */
   readonly seed: number;
-  /** How often, 2000 or more; left out, until the second digit of the doubt stands still, a million at most. */
+  /**
+   * How often, 2000 or more; left out, until the second digit of the doubt stands still, a million at most. Where each draw makes a
+   * linkage anew, which takes a hundred times as long, the first digit is enough.
+   */
   readonly draws?: number;
 }
 
@@ -37,12 +41,12 @@ export interface DrawnDoubt {
 
 const coverage = 0.95;
 /** These are stated as standard deviations of a normal distribution, all others as half-widths. */
-const normalCauses: ReadonlySet<string> = new Set(["alignment", "jitter", "scatter"]);
+const normalCauses: ReadonlySet<string> = new Set(["alignment", "jitter", "scatter", "rotation"]);
 
 /**
  * Monte Carlo of where a servo puts its surface at a pulse. What meter and tester are off by is the same in every reading, so that
- * the readings drawn are the readings moved as a whole, and the response through them is the response moved as much. Undefined where
- * the bench knows no degrees there. Source: JCGM 101:2008 7; to settle, 7.9.4.
+ * the readings drawn are the readings moved as a whole, and the response through them is the response moved as much. A linkage that was
+ * never read is made anew from dimensions drawn. Undefined where the bench knows no degrees there. Source: JCGM 101:2008 7; to settle, 7.9.4.
  */
 export function simulatePosition(
   rig: Rig,
@@ -51,13 +55,12 @@ export function simulatePosition(
 ): DrawnDoubt | undefined {
   const position = positionAt(rig, pulseUs);
   if (position === undefined) return undefined;
-  const { valueDeg, slopeDegPerUs, trial, countBeyond } = position;
+  const { valueDeg, straight, trial, countBeyond } = position;
   const simulated: (Simulation & { readonly settled?: boolean }) | undefined =
     draws === undefined
-      ? simulateUntilSettled(trial, { seed, coverage, digits: 2 })
+      ? simulateUntilSettled(trial, { seed, coverage, digits: rig.linkageDoubt === undefined ? 2 : 1 })
       : simulate(trial, { seed, trials: draws, coverage });
   if (simulated === undefined) return undefined;
-  const straight = positionDoubt(rig.readingDoubt, rig.settingDoubt, slopeDegPerUs);
   const linear = { value: valueDeg, expanded: expandTo(coverage, straight).expanded };
   const [low, high] = linearExcess(linear, simulated);
   return {
@@ -73,13 +76,18 @@ export function simulatePosition(
   };
 }
 
-function positionAt({ response, readingDoubt, settingDoubt }: Rig, pulseUs: number) {
+function positionAt(rig: Rig, pulseUs: number) {
+  const { response, readingDoubt, settingDoubt, linkageDoubt } = rig;
   const valueDeg = response?.deflectionAt(us(pulseUs));
-  const slopeDegPerUs = response?.slopeAt(us(pulseUs));
-  if (response === undefined || valueDeg === undefined || slopeDegPerUs === undefined) return undefined;
-  const [lowUs, highUs] = response.pulses;
+  const straight = doubtAt(rig, pulseUs);
+  if (response === undefined || valueDeg === undefined || straight === undefined) return undefined;
   const drawReading = drawer(readingDoubt);
   const drawPulse = drawer(settingDoubt);
+  if (linkageDoubt !== undefined) {
+    const trial = trialOfLinkage(linkageDoubt, pulseUs, drawReading, drawPulse);
+    return { valueDeg, straight, trial, countBeyond: () => 0 };
+  }
+  const [lowUs, highUs] = response.pulses;
   let beyond = 0;
   const trial: Trial = (random) => {
     const shiftDeg = drawReading(random);
@@ -91,22 +99,40 @@ function positionAt({ response, readingDoubt, settingDoubt }: Rig, pulseUs: numb
     beyond += 1;
     return insideDeg + (response.slopeAt(insideUs) ?? 0) * (drawnUs - insideUs) + shiftDeg;
   };
-  return { valueDeg, slopeDegPerUs, trial, countBeyond: () => beyond };
+  return { valueDeg, straight, trial, countBeyond: () => beyond };
+}
+
+/** The linkage made anew from dimensions drawn, at a pulse drawn; no result where it does not reach. */
+function trialOfLinkage(
+  { inputs, responseWith }: LinkageDoubt,
+  pulseUs: number,
+  drawReading: (random: Random) => number,
+  drawPulse: (random: Random) => number,
+): Trial {
+  const values = inputs.map((input) => distributionOf(input, input.value));
+  return (random) => {
+    const shiftDeg = drawReading(random);
+    const drawnUs = pulseUs + drawPulse(random);
+    const deflectionDeg = responseWith(values.map((one) => draw(one, random)))(drawnUs);
+    return deflectionDeg === undefined ? undefined : deflectionDeg + shiftDeg;
+  };
 }
 
 /** The sum of all causes of a doubt, drawn. By name, so that the same draws go to the same causes whatever their sizes. */
 function drawer({ budget }: Propagated): (random: Random) => number {
-  const causes = budget
-    .toSorted((a, b) => (a.name < b.name ? -1 : 1))
-    .map(
-      ({ name, standard }): Distribution =>
-        normalCauses.has(name)
-          ? { kind: "normal", mean: 0, standard }
-          : { kind: "rectangular", mean: 0, halfWidth: Math.sqrt(3) * standard },
-    );
+  const causes = budget.toSorted((a, b) => (a.name < b.name ? -1 : 1)).map((one) => distributionOf(one, 0));
   return (random) => {
     let sum = 0;
     for (const cause of causes) sum += draw(cause, random);
     return sum;
   };
+}
+
+function distributionOf(
+  { name, standard }: { readonly name: string; readonly standard: number },
+  mean: number,
+): Distribution {
+  return normalCauses.has(name)
+    ? { kind: "normal", mean, standard }
+    : { kind: "rectangular", mean, halfWidth: Math.sqrt(3) * standard };
 }

@@ -2,6 +2,7 @@ import type { Dimension } from "../linkage/dimensions.ts";
 import { type Drive, type DriveEnd, isLinkageProblem, type LinkageProblem } from "../linkage/drive.ts";
 import { drive } from "../linkage/drives.ts";
 import type { Linkage } from "../linkage/linkage.ts";
+import { hypotOf } from "../numeric/hypotenuse.ts";
 import { chiSquareLimit } from "./chi-square-limit.ts";
 import {
   driveResponse,
@@ -89,6 +90,9 @@ export interface ReadingOutOfReach {
 /** Gain, rotation zero and deflection zero. */
 const FITTED = 3;
 
+/** Readings at so many different pulses are needed to fit a linkage to: one more than values fitted. */
+export const READINGS_TO_FIT = FITTED + 1;
+
 /**
  * Fits a linkage's shape to readings that are in doubt by `doubtDeg` (standard, above 0): scale and zeros from the readings,
  * shape from the linkage. A fit that disagrees is returned too, and `explainMisfit` says which dimension may be wrong; but
@@ -105,7 +109,7 @@ export function fitLinkage(
   const made = drive(linkage);
   if (isLinkageProblem(made)) return { kind: "linkage", problem: made };
   const pulses = new Set(points.map((point) => point.pulseUs)).size;
-  const needed = FITTED + 1 + (free === undefined ? 0 : 1);
+  const needed = READINGS_TO_FIT + (free === undefined ? 0 : 1);
   if (pulses < needed) return { kind: "tooFewReadings", pulses, needed };
   const readDegPerUs = findReadRotation(made, points);
   if (readDegPerUs === undefined) return { kind: "noFit" };
@@ -149,7 +153,7 @@ export function sizesOf(missesDeg: readonly number[]): {
   readonly largestDeg: number;
 } {
   return {
-    rmsDeg: Math.hypot(...missesDeg) / Math.sqrt(missesDeg.length),
+    rmsDeg: hypotOf(...missesDeg) / Math.sqrt(missesDeg.length),
     largestDeg: Math.max(...missesDeg.map(Math.abs)),
   };
 }

@@ -1,3 +1,4 @@
+import { hypotOf } from "../numeric/hypotenuse.ts";
 import { monotoneCurve } from "../numeric/monotone-curve.ts";
 import type { ReadingPoint } from "./merge-readings.ts";
 
@@ -65,7 +66,7 @@ function compare(
   const slopeDegPerUs = curve.slopeAt(point.pulseUs);
   const chordDeg = chordAt(others, point.pulseUs);
   if (expectedDeg === undefined || slopeDegPerUs === undefined || chordDeg === undefined) return undefined;
-  const readingDeg = Math.hypot(doubts.deflectionDeg, slopeDegPerUs * doubts.pulseUs);
+  const readingDeg = hypotOf(doubts.deflectionDeg, slopeDegPerUs * doubts.pulseUs);
   // What one doubt in each other reading does to the expectation, the others' doubts taken as this one's.
   const fitDeg = deflectionsDeg.map((_, moved) => {
     const movedDeg = deflectionsDeg.map((valueDeg, i) => (i === moved ? valueDeg + readingDeg : valueDeg));
@@ -73,7 +74,7 @@ function compare(
   });
   const shapeDeg = SHAPE_DOUBT * (expectedDeg - chordDeg);
   const missDeg = point.deflectionDeg - expectedDeg;
-  const doubtDeg = Math.hypot(readingDeg, shapeDeg, ...fitDeg);
+  const doubtDeg = hypotOf(readingDeg, shapeDeg, ...fitDeg);
   return { point, expectedDeg, missDeg, ratio: doubtDeg > 0 ? Math.abs(missDeg) / doubtDeg : 0 };
 }
 

@@ -1,3 +1,4 @@
+import { hypotOf } from "../numeric/hypotenuse.ts";
 import { monotoneCurve } from "../numeric/monotone-curve.ts";
 import { pchimSlopes } from "../numeric/pchim-slopes.ts";
 import type { ReadingDoubts } from "./leave-one-out.ts";
@@ -81,7 +82,7 @@ function placesOf(
     const [lowUs = pulseUs, highUs = pulseUs] = [pulsesUs[high - 1], pulsesUs[high]];
     const bend = Math.abs((slopes[high] ?? slope) - (slopes[high - 1] ?? slope)) / (highUs - lowUs);
     const gapDeg = ((pulseUs - lowUs) * (highUs - pulseUs) * bend) / 2;
-    const readingDeg = Math.hypot(doubts.deflectionDeg, slope * doubts.pulseUs);
+    const readingDeg = hypotOf(doubts.deflectionDeg, slope * doubts.pulseUs);
     return [{ pulseUs, betweenUs: [lowUs, highUs] as const, doubt: { wantedDeg, gapDeg, readingDeg } }];
   });
 }

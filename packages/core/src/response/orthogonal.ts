@@ -1,3 +1,5 @@
+import { hypotOf } from "../numeric/hypotenuse.ts";
+
 /** The columns of a matrix made square to one another: A = Q R, R with a positive diagonal. */
 export interface Factors {
   /** The x with the least |A x - b|. */
@@ -23,8 +25,8 @@ export function factorise(columns: readonly (readonly number[])[]): Factors | un
       rest = rest.map((value, row) => value - part * (unit[row] ?? 0));
       return part;
     });
-    const size = Math.hypot(...rest);
-    if (!(size > DEPENDENT * Math.hypot(...column))) return undefined;
+    const size = hypotOf(...rest);
+    if (!(size > DEPENDENT * hypotOf(...column))) return undefined;
     q.push(rest.map((value) => value / size));
     r.push([...above, size]);
   }
@@ -45,7 +47,7 @@ export function factorise(columns: readonly (readonly number[])[]): Factors | un
           r.map((_, i) => (i === unit ? 1 : 0)),
         ),
       );
-      return r.map((_, row) => Math.hypot(...inverse.map((column) => column[row] ?? 0)));
+      return r.map((_, row) => hypotOf(...inverse.map((column) => column[row] ?? 0)));
     },
   };
 }

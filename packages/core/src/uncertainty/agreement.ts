@@ -1,3 +1,4 @@
+import { hypotOf } from "../numeric/hypotenuse.ts";
 import { expand } from "./expand.ts";
 
 /** A verdict that leaves room for the doubt. */
@@ -14,7 +15,7 @@ export type ToleranceVerdict =
  * `propagateDifference`.
  */
 export function differenceDoubt(first: number, second: number): number {
-  return Math.hypot(first, second);
+  return hypotOf(first, second);
 }
 
 /**

@@ -1,3 +1,4 @@
+import { expOf } from "../numeric/exponential.ts";
 import { powerOf } from "../numeric/power.ts";
 import { cosOf, sinOf } from "../numeric/sine.ts";
 /**
@@ -10,7 +11,7 @@ export function coverageFactor(coverage: number, dof = Infinity): number {
   const whole = Math.floor(dof * (1 + 1e-12));
   if (whole > LARGEST_SUMMED) return fromNormal(normalFactor(coverage), whole);
   const angle = bisect((angleRad) => studentCoverage(angleRad, whole), coverage, Math.PI / 2);
-  return Math.sqrt(whole) * Math.tan(angle);
+  return Math.sqrt(whole) * (sinOf(angle) / cosOf(angle));
 }
 
 /** Beyond it the sums grow long, and the expansion about the normal distribution errs by 1e-10 at a coverage of 0.9999. */
@@ -47,7 +48,7 @@ function normalCoverage(z: number): number {
     sum += term;
     term *= z ** 2 / odd;
   }
-  return Math.sqrt(2 / Math.PI) * Math.exp(-(z ** 2) / 2) * sum;
+  return Math.sqrt(2 / Math.PI) * expOf(-(z ** 2) / 2) * sum;
 }
 
 /** Student's t from the normal distribution's z for many degrees of freedom. Source: Abramowitz and Stegun 26.7.5. */

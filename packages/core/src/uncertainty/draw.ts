@@ -1,3 +1,4 @@
+import { logOf } from "../numeric/exponential.ts";
 import { powerOf } from "../numeric/power.ts";
 import type { Random } from "./random.ts";
 
@@ -28,7 +29,7 @@ export function draw(distribution: Distribution, random: Random): number {
 /** Source: G. Marsaglia, T. A. Bray, A convenient method for generating normal variables, SIAM Review 6 (1964). */
 function drawNormal(random: Random): number {
   const [x, square] = inUnitCircle(random);
-  return x * Math.sqrt((-2 * Math.log(square)) / square);
+  return x * Math.sqrt((-2 * logOf(square)) / square);
 }
 
 /** Source: R. W. Bailey, Polar generation of random variates with the t-distribution, Math. Comp. 62 (1994). */

@@ -1,3 +1,4 @@
+import { hypotOf } from "../numeric/hypotenuse.ts";
 import { expand } from "./expand.ts";
 
 /** What decides how far inside a stop to stay. Microseconds. */
@@ -19,5 +20,5 @@ export interface GuardCauses {
 export function guardSpanUs(causes: GuardCauses, k?: number): number {
   const { pulseUs, contactUs = 0, systematicUs = [], stepUs = 0 } = causes;
   const systematic = systematicUs.reduce((sum, shift) => sum + Math.abs(shift), 0);
-  return Math.max(expand(Math.hypot(pulseUs, contactUs), k) + systematic, stepUs);
+  return Math.max(expand(hypotOf(pulseUs, contactUs), k) + systematic, stepUs);
 }

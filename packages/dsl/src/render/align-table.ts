@@ -13,6 +13,13 @@ export interface Column {
 const indent = "  ";
 const gap = 2;
 const leastLabel = 12;
+/** A table without columns, its labels as narrow as they get. */
+export const leastLabelWidth = indent.length + leastLabel;
+
+/** What a column takes of a line, the gap before it included. */
+export function columnWidth({ head, unit, cells }: Column): number {
+  return Math.max(...[head, unit, ...cells].map(displayWidth)) + gap;
+}
 
 /**
  * A table of two head lines and one line a row: labels to the left, columns of numbers aligned to the right edge of `columns`. A
@@ -24,9 +31,7 @@ export function alignTable(
   numbers: readonly Column[],
   columns: number,
 ): string[] {
-  const widths = numbers.map(
-    ({ head, unit, cells }) => Math.max(...[head, unit, ...cells].map(displayWidth)) + gap,
-  );
+  const widths = numbers.map(columnWidth);
   const room = columns - indent.length - widths.reduce((sum, width) => sum + width, 0);
   const widest = Math.max(...[labelHead, ...labels].map(displayWidth));
   const labelWidth = Math.max(0, Math.min(room, Math.max(widest, leastLabel)));

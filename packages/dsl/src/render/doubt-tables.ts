@@ -1,5 +1,5 @@
 import { decimalsFor, formatNumber, type SettingDoubt } from "@hingeline/core";
-import type { Column } from "./align-table.ts";
+import { type Column, columnWidth, leastLabelWidth } from "./align-table.ts";
 import { assumedMark, wordsOf } from "./doubt-causes.ts";
 import { signed } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
@@ -46,8 +46,8 @@ export function causeTable(
   // A part of a doubt shows one digit more than the doubt.
   const decimals = decimalsOfDoubts(doubts) + 1;
   return causes.map((cause) => {
-    const [head = "", unit = ""] = wordsOf(cause).split(" ");
-    return column(head, unit, doubts, ({ budget }) => {
+    const [head = "", ...unit] = wordsOf(cause).split(" ");
+    return column(head, unit.join(" "), doubts, ({ budget }) => {
       const line = budget.find((one) => one.cause === cause);
       if (line === undefined) return undefined;
       return what === "share" ? formatNumber(line.share * 100, 0) : formatNumber(line.standardDeg, decimals);
@@ -78,6 +78,22 @@ export function drawnTable(doubts: readonly SettingDoubt[]): Column[] {
     column("95 % from", "deg", doubts, ({ drawn }) => drawn && signed(drawn.shortestDeg[0], decimals)),
     column("to", "deg", doubts, ({ drawn }) => drawn && signed(drawn.shortestDeg[1], decimals)),
   ].filter(hasCells);
+}
+
+/** The columns of a table in parts that each leave room for a label, because a linkage has more causes than a line has room for. */
+export function partsThatFit(table: readonly Column[], columns: number): Column[][] {
+  const parts: Column[][] = [];
+  let left = 0;
+  for (const one of table) {
+    const width = columnWidth(one);
+    if (parts.length === 0 || width > left) {
+      parts.push([]);
+      left = columns - leastLabelWidth;
+    }
+    parts.at(-1)?.push(one);
+    left -= width;
+  }
+  return parts;
 }
 
 function column(

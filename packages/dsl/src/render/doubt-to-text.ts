@@ -1,7 +1,7 @@
 import { formatNumber, type SettingDoubt } from "@hingeline/core";
 import { alignTable } from "./align-table.ts";
 import { assumedMark, causeLines } from "./doubt-causes.ts";
-import { causeNames, causeTable, drawnTable, heatTable, summaryTable } from "./doubt-tables.ts";
+import { causeNames, causeTable, drawnTable, heatTable, partsThatFit, summaryTable } from "./doubt-tables.ts";
 import { type Paint, paintFor } from "./paint.ts";
 import { settingText } from "./state-text.ts";
 import { visibleText } from "./visible-text.ts";
@@ -85,7 +85,7 @@ function answerLines(
   );
   const causes = causeNames(doubts);
   const table = (head: string, cells: ReturnType<typeof summaryTable>) =>
-    cells.length === 0 ? [] : ["", ...alignTable(head, labels, cells, columns)];
+    partsThatFit(cells, columns).flatMap((part) => ["", ...alignTable(head, labels, part, columns)]);
   return [
     ...table("Position", summaryTable(doubts, paint)),
     ...(short
@@ -124,13 +124,11 @@ function drawnLines(doubts: readonly SettingDoubt[], labels: readonly string[], 
           "Past the last reading the response is not known; these draws alone take it to go on straight, to see what a pulse that is a little off would do. No position of the plan lies there.",
         ]),
     ...(drawn.some(({ settled, draws }) => settled !== undefined && draws !== drawn[0]?.draws)
-      ? [
-          "Each position was drawn until the second digit of its doubt stood still; some need more draws than others.",
-        ]
+      ? ["Each position was drawn until its doubt stood still; some need more draws than others."]
       : []),
     ...drawn
       .filter(({ settled }) => settled === false)
-      .map(({ label }) => `${label}: its second digit did not stand still; ask for more draws.`),
+      .map(({ label }) => `${label}: its doubt did not stand still; ask for more draws.`),
   ];
   return ["", ...sentences.flatMap((text) => hang("  - ", text, columns))];
 }

@@ -43,7 +43,7 @@ export function swapProblemText(problem: ServoSwapProblem): string {
     case "impossible-reading":
       return `Reading ${problem.index + 1} cannot be: this surface has no such deflection, throw or chord.`;
     case "too-few-readings":
-      return `${problem.count} readings are too few: two make the map, the third is its test.`;
+      return `${problem.count} ${problem.count === 1 ? "reading is" : "readings are"} too few: two make the map, the third is its test.`;
     case "not-covered":
       return `The old servo was never read at ${formatTrimmed(problem.deflectionDeg, 2)} deg; its readings go from ${formatTrimmed(problem.knownDeg[0], 2)} to ${formatTrimmed(problem.knownDeg[1], 2)} deg.`;
     case "too-close":
@@ -62,7 +62,7 @@ function testText({ expectedUs, missUs, missDeg, doubtDeg }: SwapTest, reading: 
 }
 
 function acceptedLines(
-  { servo, label, levelUs, readings, measureAgain }: ServoSwap,
+  { servo, label, levelUs, guardUs, readings, rotation, taken, measureAgain }: ServoSwap,
   columns: number,
 ): string[] {
   const { stops, level, readings: outside } = measureAgain;
@@ -76,22 +76,48 @@ function acceptedLines(
   ];
   return [
     ...wrapText(
-      `ACCEPTED. Put this in place of the bench of ${visibleText(servo)}, with the pulses in place of the dots once they are measured.${label === undefined ? "" : " Change the servo's label too."}`,
+      `ACCEPTED. Put this in place of ${rotation === undefined ? "" : "the rotation and "}the bench of ${visibleText(servo)}, with the pulses in place of the dots once they are measured.${label === undefined ? "" : " Change the servo's label too."}`,
       columns,
     ),
     "",
+    ...(rotation === undefined ? [] : [typeLine(rotation)]),
     "bench: {",
     ...(stops.includes("up") ? ["  up: us(...), // measure"] : []),
     `  level: ${levelUs === undefined ? "us(...), // measure" : `us(${formatNumber(levelUs, 1)}),`}`,
     "  down: us(...), // measure",
-    "  readings: [",
-    ...readings.map((reading) => `    ${readingCode(reading)},`),
-    "  ],",
+    // Rounded up: a guard is never narrower than asked for.
+    ...(guardUs === undefined
+      ? []
+      : [`  guard: us(${formatTrimmed(Math.ceil(guardUs * 10 - 1e-6) / 10, 1)}),`]),
+    ...(readings.length === 0 ? [] : readingLines(readings, 1)),
     "},",
+    ...(taken === undefined ? [] : takenLines(taken, columns)),
     "",
     "MEASURE AGAIN on the bench",
     ...again.flatMap((text) => hang("[ ] ", text, columns)),
   ];
+}
+
+function typeLine({ degPerUs, oldDegPerUs }: NonNullable<ServoSwap["rotation"]>): string {
+  return `type: { rotation: degPerUs(${formatTrimmed(degPerUs, 5)}) }, // was ${formatTrimmed(oldDegPerUs, 5)}; the rest from its sheet`;
+}
+
+/** Readings that may be pasted too, and what comes of it. */
+function takenLines(taken: readonly Reading[], columns: number): string[] {
+  return [
+    "",
+    ...wrapText(
+      "Until now no reading told how this surface moves. Put the new ones into the bench as well: the linkage is then fitted to them, and nothing past the outermost two is used.",
+      columns,
+    ),
+    "",
+    ...readingLines(taken, 0),
+  ];
+}
+
+function readingLines(readings: readonly Reading[], depth: number): string[] {
+  const lines = ["readings: [", ...readings.map((reading) => `  ${readingCode(reading)},`), "],"];
+  return lines.map((line) => "  ".repeat(depth) + line);
 }
 
 function refusedLines({ missDeg, doubtDeg }: SwapTest, columns: number): string[] {
