@@ -48,6 +48,26 @@ async function open(html: string, options: BrowserContextOptions = {}): Promise<
   return { page, strays };
 }
 
+/** Texts of the tables to enter that reach out of their cells on paper. */
+async function crossings(
+  surfaces: readonly string[],
+  model: Model,
+  viewport: { readonly width: number; readonly height: number },
+): Promise<readonly string[]> {
+  const { page } = await open(sheetOf(model, surfaces), { viewport });
+  await page.emulateMedia({ media: "print" });
+  const found = await page.evaluate<string[]>(
+    `[...document.querySelectorAll(".enter tbody :is(td,th):not([scope=col])")].filter((cell) => {
+      const range = document.createRange();
+      range.selectNodeContents(cell);
+      const [text, frame] = [range.getBoundingClientRect(), cell.getBoundingClientRect()];
+      return text.width > 0 && (text.left < frame.left - 0.5 || text.right > frame.right + 0.5);
+    }).map((cell) => cell.innerText)`,
+  );
+  await page.context().close();
+  return found;
+}
+
 const sheetOf = (model: Model, surfaces?: readonly string[]) =>
   sheetToHtml(model, compile(model), surfaces === undefined ? {} : { surfaces });
 
@@ -98,9 +118,38 @@ describe.each(Object.entries(examples))("the sheet of %s", (_, model) => {
         expect(pdf.toString("latin1").match(/\/Type \/Page\b(?!s)/g), title).toHaveLength(1);
         expect(full, title).toBeLessThanOrEqual(shown + 1);
         expect(printed).toContain("ENTER %");
+        expect(await crossings(surfaces, model, viewport), title).toEqual([]);
       }
     },
   );
+});
+
+test("a page that may go on over several has its head laid out as browsers repeat it on each", async () => {
+  const { page } = await open(sheetOf(ostrevale));
+  await page.emulateMedia({ media: "print" });
+  const shown = await page.evaluate<string[]>(
+    "[...document.querySelectorAll('.page:is(:not(.one),.flows)>header')].map((one) => getComputedStyle(one)).map(({ display, breakInside }) => display + ', ' + breakInside)",
+  );
+  const text = await page.locator("#procedure>header").textContent();
+  await page.context().close();
+  expect(new Set(shown)).toEqual(new Set(["table-header-group, avoid"]));
+  expect(shown.length).toBeGreaterThan(1);
+  expect(text).toMatch(/Ostrevale.*revision [0-9a-f]{8}/s);
+});
+
+test("the channels of the overview stand one below the other in a narrow window, nothing cut", async () => {
+  for (const model of [bramblehook, slatewing]) {
+    const { page } = await open(sheetOf(model), { viewport: { width: 390, height: 800 } });
+    const [inner, outer] = await page.evaluate<[number, number]>(
+      "(({ scrollWidth, clientWidth }) => [scrollWidth, clientWidth])(document.querySelector('#overview .scroll'))",
+    );
+    const limit = await page.evaluate<string>(
+      "getComputedStyle(document.querySelector('#overview td[data-head]'), '::before').content",
+    );
+    await page.context().close();
+    expect(inner).toBe(outer);
+    expect(limit).toBe('"low limit"');
+  }
 });
 
 describe.each(Object.entries(examples))("the pictures of %s", (_, model) => {
@@ -155,6 +204,31 @@ describe("the slider", () => {
     },
   );
 
+  test("says the share that would be typed where limits scale, and nothing outside them", async () => {
+    const plan = compile(slatewing);
+    const { page } = await open(sheetOf(slatewing));
+    const channels = new Map(plan.channels.map((one) => [one.servos[0], one]));
+    let compared = 0;
+    for (const panel of await page.locator("[data-slide]").all()) {
+      for (const end of ["min", "max"] as const) {
+        await panel.locator("input").fill((await panel.locator("input").getAttribute(end)) ?? "");
+        for (const text of await panel.locator("output").allInnerTexts()) expect(text).not.toContain("%");
+      }
+      await panel.locator("input").fill("5");
+      for (const text of await panel.locator("output").allInnerTexts()) {
+        const [, id = "", pulse, share] = /^(.*): \S+° +(\S+) µs +(\S+) share$/.exec(text) ?? [];
+        const [low = NaN, high = NaN] = Object.values(channels.get(id)?.limits ?? {}).map(
+          (one) => one.pulseUs,
+        );
+        const expected = -100 + (200 * (Number(pulse) - low)) / (high - low);
+        expect(Math.abs(Number(share?.replace("−", "-")) - expected)).toBeLessThan(0.06);
+        compared++;
+      }
+    }
+    await page.context().close();
+    expect(compared).toBeGreaterThan(0);
+  });
+
   test("moves by keyboard, with the circle in the plot and the linkage", async () => {
     const { page } = await open(sheetOf(linked, ["flapLeft"]));
     const input = page.locator("[data-slide] input");
@@ -193,6 +267,16 @@ test("ticks and blanks are kept in the browser, for this revision only", async (
   await page.reload();
   expect(await page.getByLabel("motor safe").first().isChecked()).toBe(true);
   expect(await page.getByLabel("Pulse read at low limit, aileronLeft").inputValue()).toBe("1219");
+  const answers = [false, true];
+  page.on("dialog", (dialog) => (answers.shift() ? dialog.accept() : dialog.dismiss()));
+  const clear = page.getByRole("button", { name: "Clear ticks and blanks" });
+  await clear.click();
+  expect(await page.getByLabel("motor safe").first().isChecked()).toBe(true);
+  await clear.click();
+  await page.reload();
+  expect(await page.getByLabel("motor safe").first().isChecked()).toBe(false);
+  expect(await page.getByLabel("Pulse read at low limit, aileronLeft").inputValue()).toBe("");
+  await page.getByLabel("motor safe").first().check();
   const other = sheetOf({ ...bramblehook, name: "Bramblehook 27" });
   await page.route(url, (route) => route.fulfill({ body: other, contentType: "text/html" }));
   await page.reload();

@@ -73,7 +73,7 @@ describe("diffToText", () => {
     [
       "direction",
       withChannel({ direction: "falling" }),
-      "  direction: the pulse rises -> falls as the deflection grows\n",
+      "  sense: the pulse rises -> falls as the deflection grows\n",
     ],
     ["safe", withChannel({ safeUs: [1210, 1890] }), "  safe: 1208.0 to 1890.0 -> 1210.0 to 1890.0 us\n"],
     [
@@ -103,6 +103,28 @@ describe("diffToText", () => {
   ])("%s: %#", (_kind, after, expected) => {
     expect(textOf(base, after, 120)).toContain(expected);
   });
+});
+
+test("where limits scale a position changes in shares, in the diff as in the order of entry, and a limit in percent", () => {
+  const { radio } = fullPlan;
+  const before = samplePlan({ radio, channels: [sampleChannel()] });
+  const after = samplePlan({
+    radio,
+    channels: [
+      sampleChannel({
+        limits: { low: { percent: -56, pulseUs: 1220 }, high: { percent: 76.1, pulseUs: 1889.632 } },
+        failsafe: { percent: 10, pulseUs: 1551.2, sharePercent: 0.7 },
+      }),
+    ],
+  });
+  const text = textOf(before, after, 120);
+  expect(text).toContain("low limit: ENTER -57.0 -> -56.0 %;");
+  expect(text).toContain("failsafe: ENTER +94.9 -> +0.7 share;");
+  expect(text).toMatch(/ENTER {2}channel 5, failsafe: \+0\.7 share$/m);
+  const curved = samplePlan({ radio, channels: [sampleChannel({ curve: fullChannel.curve ?? [] })] });
+  expect(textOf(before, curved, 120)).toContain(
+    "new: -100.0: -100.0 share, 0.0: +4.1 share, +100.0: +100.0 share",
+  );
 });
 
 describe("portToText", () => {

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { alignTable } from "../../../packages/dsl/src/render/align-table.ts";
 import { decimalsShown } from "../../../packages/dsl/src/render/decimals-shown.ts";
 import { displayWidth, padEnd, padStart } from "../../../packages/dsl/src/render/display-width.ts";
-import { numbersOf, signed } from "../../../packages/dsl/src/render/numbers.ts";
+import { numbersOf, signed, withUnit } from "../../../packages/dsl/src/render/numbers.ts";
 import { visibleText } from "../../../packages/dsl/src/render/visible-text.ts";
 import { hang, wrapText } from "../../../packages/dsl/src/render/wrap-text.ts";
 
@@ -63,6 +63,11 @@ describe("wrapText", () => {
   test("never parts a number from its unit", () => {
     expect(wrapText("the guard is 10 us wide", 15)).toEqual(["the guard is", "10 us wide"]);
     expect(wrapText("channel 7 usually", 10)).toEqual(["channel 7", "usually"]);
+    expect(wrapText("adds -42.5 share", 12)).toEqual(["adds", "-42.5 share"]);
+    expect(wrapText("Load about 0.40 of 2.00 N m (20 %)", 25)).toEqual(["Load about 0.40 of", "2.00 N m (20 %)"]);
+    expect(wrapText("a push of 12 N and more", 14)).toEqual(["a push of 12 N", "and more"]);
+    for (const unit of ["A", "V", "K", "ms", "m/s"])
+      expect(wrapText(`it was 0.31 ${unit}`, 11)).toEqual(["it was", `0.31 ${unit}`]);
   });
 
   test("hang sets later lines under the first", () => {
@@ -108,6 +113,22 @@ test("percents have the decimals of the radio's step, exact ones have one more",
   const { percent, exactPercent } = numbersOf({ stepPercent: 0.25, endPoints: "clamp" });
   expect([percent(72.5), exactPercent(72.5125)]).toEqual(["+72.50", "+72.513"]);
   expect(numbersOf({ stepPercent: 1, endPoints: "clamp" }).percent(-53)).toBe("-53");
+});
+
+test("what is typed is a percent where limits clamp; where they scale a position is a share and a limit a percent", () => {
+  const [clamping, scaling] = (["clamp", "scale"] as const).map((endPoints) =>
+    numbersOf({ stepPercent: 0.5, endPoints }),
+  );
+  if (clamping === undefined || scaling === undefined) throw new Error("no numbers");
+  const position = { percent: -53, sharePercent: 12.5 };
+  const shown = [clamping, scaling].map((numbers) => [
+    withUnit(numbers.typed(position), "position", numbers),
+    withUnit(numbers.percent(-63), "limit", numbers),
+  ]);
+  expect(shown).toEqual([
+    ["-53.0 %", "-63.0 %"],
+    ["+12.5 share", "-63.0 %"],
+  ]);
 });
 
 test("decimalsShown shows what was stated, one decimal at least and two at most", () => {

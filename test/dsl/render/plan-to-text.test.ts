@@ -14,17 +14,18 @@ describe("planToText", () => {
 
       Radio      field set: centre 1500 us, 512 us per 100 %, steps of 0.1 % up to
                  125 %; limits cut the output; no curve
+      Controls   lever: stowed (at rest), landing
       Holds      1 channel; no errors, no warnings, no notes
       Signs      deflections are positive trailing edge down, a rudder's trailing edge
                  to port
-      Columns    ENTER is the channel's value with every other control at rest. add is
-                 what to add to the channel's value at rest, for a transmitter that
-                 sums.
+      Columns    ENTER is the channel's value with every other control at rest. adds
+                 is what a position adds to the channel's value at rest, for a
+                 transmitter that sums.
 
       --------------------------------------------------------------------------------
       CHANNEL 5   flap
 
-      Direction  the pulse falls as the deflection grows
+      Sense      the pulse falls as the deflection grows
       Safe       1208.0 to 1890.0 us; 4.0 and 6.5 us are kept clear of the stops,
                  1204.0 us and 1896.5 us
 
@@ -32,16 +33,17 @@ describe("planToText", () => {
                           %      us
         low limit     -57.0  1208.2
         high limit    +76.1  1889.6
-        neutral       +72.7  1872.2
+        at rest       +72.7  1872.2
         failsafe      +72.7  1872.2
 
-        Position           exact  ENTER     add
+        Position           exact  ENTER    adds
                               us      %       %
         lever at stowed   1872.0  +72.7     0.0
         lever at landing  1268.2  -45.2  -117.9
 
-      Lowest     1268.2 us (-45.27 %), 60.2 us to spare: lever at landing
-      Highest    1872.0 us (+72.66 %), 18.0 us to spare: every control at rest
+      Lowest     1268.2 us (-45.27 %), 60.2 us to spare as entered: lever at landing
+      Highest    1872.0 us (+72.66 %), 17.8 us to spare as entered: every control at
+                 rest
 
       --------------------------------------------------------------------------------
       CAUTIONS
@@ -66,21 +68,23 @@ describe("planToText", () => {
       Radio      field set: centre 1500 us, 500 us below and 512.5 us above the centre
                  per 100 %, steps of 0.1 % up to 125 %; limits scale the output; a
                  curve of 3 points
+      Controls   flap: stowed (at rest), landing; phase: cruise (at rest), thermal;
+                 roll: stick, trim 10 %
       Holds      1 channel; 1 error, 1 warning, 1 note
       Signs      deflections are positive trailing edge down, a rudder's trailing edge
                  to port
       Columns    ENTER is the percent of a limit, and of a position its share between
                  the channel's low limit (-100) and its high limit (+100), every other
-                 control at rest. add is what to add to the channel's value at rest,
-                 for a transmitter that sums. curve is for one whose curve is entered
-                 too: then it takes the place of ENTER, and sums of it are sums of
-                 degrees.
+                 control at rest. A percent beside a pulse is of the signal scale.
+                 adds is what a position adds to the channel's value at rest, for a
+                 transmitter that sums. curve is for one whose curve is entered too:
+                 then it takes the place of ENTER, and sums of it are sums of degrees.
 
       --------------------------------------------------------------------------------
       CHANNEL 7   flapLeft [F-L-07] and rudder.upper
       Do not enter: this plan has errors.
 
-      Direction  the pulse rises as the deflection grows
+      Sense      the pulse rises as the deflection grows
       Safe       1208.0 to 1890.0 us; 4.0 and 6.5 us are kept clear of the stops,
                  1204.0 us and 1896.5 us
 
@@ -88,10 +92,10 @@ describe("planToText", () => {
                                        us
         low limit     -57.0 %      1208.2
         high limit    +76.1 %      1889.6
-        neutral       +94.9 share  1872.2
+        at rest       +94.9 share  1872.2
         failsafe      +94.9 share  1872.2
 
-        Position     wanted  throw   exact  ENTER  gives  off by  doubt     add  curve
+        Position     wanted  throw   exact  ENTER  gives  off by  doubt    adds  curve
                         deg     mm      us  share    deg     deg    deg   share      %
         flapLeft: flap at landing
                      +38.25  +40.4  1268.2  -82.3  +38.2     0.0    0.4  -117.9  +92.1
@@ -100,8 +104,8 @@ describe("planToText", () => {
 
       Lowest     1200.0 us (-58.59 %), 8.0 us PAST the safe end: flap at landing,
                  phase at thermal, roll at +1.1 (trim added)
-      Highest    1880.1 us (+74.24 %), 9.9 us to spare: flap at stowed, phase at
-                 cruise, roll at -0.25
+      Highest    1880.1 us (+74.24 %), 9.9 us to spare as entered: flap at stowed,
+                 phase at cruise, roll at -0.25
       Power-up   1500.0 us (0.00 %), +27.1 deg, until the receiver hears the
                  transmitter
       Doubt      flap at landing is the least sure, within 0.41 deg (k = 2); it comes
@@ -158,7 +162,7 @@ describe("planToText", () => {
              and the servo's lead out.
              ENTER  channel 7, low limit: -57.0 %
              ENTER  channel 7, direction: a larger percent gives a longer pulse
-             ENTER  channel 7, flap at landing: -45.2 %, adds -117.9 %
+             ENTER  channel 7, flap at landing: -45.2 share, adds -117.9 share
              ENTER  channel 7, transit of flap: 2.50 s
              check  channel 7 shows 1495.0 to 1505.0 us
              reach  channel 7 can now send 1208.2 to 1889.6 us
@@ -181,6 +185,20 @@ describe("planToText", () => {
     const text = planToText(samplePlan({ channels, findings: [error, error] }));
     expect(linesOf(text)[0]).toBe("DO NOT ENTER THIS PLAN: it has 2 errors.");
     expect(linesOf(text).filter((line) => line.startsWith("Do not enter"))).toHaveLength(3);
+  });
+
+  test("says that the servo of a channel was never read where its degrees come from a linkage alone", () => {
+    const budget = [{ cause: "rotation", standardDeg: 0.4, share: 1, assumed: { percent: 3 } }];
+    const doubt = { control: "lever", detent: "landing", uncertaintyDeg: 0.8, budget };
+    const line = "Readings   NOT MEASURED; degrees are worked out from the linkage alone";
+    expect(linesOf(planToText(samplePlan({ channels: [sampleChannel({ doubt })] })))).toContain(line);
+    expect(planToText(fullPlan)).not.toContain(line);
+  });
+
+  test("calls the value of a channel at rest and the one without a signal by one name each", () => {
+    const text = planToText(fullPlan);
+    expect(text).toMatch(/^ {2}at rest .*\n {2}failsafe /m);
+    expect(text).not.toMatch(/neutral|signal lost/);
   });
 
   test("warns of nothing where there is no error", () => {

@@ -1,6 +1,11 @@
 import type { Cause, DeflectionVerdict, PulseVerdict } from "@hingeline/core";
 import { describe, expect, test } from "vitest";
-import { causesIntro, farTexts, unexplainedText } from "../../../packages/dsl/src/render/verify-words.ts";
+import {
+  causesIntro,
+  farTexts,
+  resultText,
+  unexplainedText,
+} from "../../../packages/dsl/src/render/verify-words.ts";
 
 const setting = { kind: "setting", control: "flap", detent: "landing", surface: "flap" } as const;
 const deflection = (channel: number): DeflectionVerdict => ({
@@ -56,4 +61,21 @@ test("a pulse far from what it should be is called out from 100 us on, where it 
   expect(farTexts([pulse(-270)])).toEqual([
     "Channel 5, flap at landing: 960.0 us is 270.0 us from what it should be. Not a small slip: do not connect it, and do not fly, until it agrees.",
   ]);
+});
+
+test("the result says what to do about what cannot be told, where there is any", () => {
+  const result = (...verdicts: readonly PulseVerdict[]) =>
+    resultText({
+      revision: { ofPlan: "0123abcd", measured: "0123abcd", same: true },
+      verdicts,
+      causes: [],
+      strays: [],
+      passed: true,
+    });
+  expect(result(pulse(0, { outcome: "agrees" }))).toBe(
+    "PASSED: of 1 lines 1 agreed, 0 differed, 0 cannot be told, 0 not measured",
+  );
+  expect(result(pulse(0, { outcome: "agrees" }), pulse(3, { outcome: "cannotTell" }))).toBe(
+    "PASSED: of 2 lines 1 agreed, 0 differed, 1 cannot be told (read again with a finer meter, stated under instruments), 0 not measured",
+  );
 });

@@ -1,5 +1,6 @@
 import {
   type ComputedPart,
+  type CurvePoint,
   formatNumber,
   formatTrimmed,
   type PercentPulse,
@@ -11,7 +12,7 @@ import {
   type SetupPlan,
   type ValueName,
 } from "@hingeline/core";
-import { type Numbers, numbersOf, pulseText, signed } from "./numbers.ts";
+import { type Numbers, numbersOf, pulseText, signed, withUnit } from "./numbers.ts";
 import { settingText } from "./state-text.ts";
 import { visibleText } from "./visible-text.ts";
 
@@ -19,7 +20,7 @@ import { visibleText } from "./visible-text.ts";
 export const valueNames: Readonly<Record<ValueName, string>> = {
   lowLimit: "low limit",
   highLimit: "high limit",
-  neutral: "neutral",
+  neutral: "at rest",
   failsafe: "failsafe",
 };
 
@@ -49,7 +50,7 @@ export function changeWords(
       ];
     case "direction":
       return [
-        "direction",
+        "sense",
         `the pulse ${arrow(turns(change.before), turns(change.after))} as the deflection grows`,
       ];
     case "safe":
@@ -64,7 +65,7 @@ export function changeWords(
     case "adds": {
       const texts = change.places.map(
         ({ place, before: old, after: now }) =>
-          `${placeText(place, several)} ${was.percent(old)} -> ${is.percent(now)} %`,
+          `${placeText(place, several)} ${arrow(withUnit(was.percent(old), "position", was), withUnit(is.percent(now), "position", is))}`,
       );
       return ["adds", `what these add to the value at rest: ${texts.join("; ")}`];
     }
@@ -97,11 +98,19 @@ export function radioWords(before: PlanRadio, after: PlanRadio): string {
     ...changed("curve points ", before.curvePoints, after.curvePoints, String),
     ...changed("curve spacing ", before.curveSpacing ?? "equal", after.curveSpacing ?? "equal", String),
   ];
-  const example = 40;
-  const [was, is] = [before, after].map((radio) => pulseText(pulseAt(radio, example)));
-  const worth =
-    was === is ? "" : `. Percents do not carry over: +${example} % was ${was} and is ${is}; carry the pulses`;
-  return `${parts.join("; ")}${worth}`;
+  return `${parts.join("; ")}${carryWords(before, after)}`;
+}
+
+/** Why what is typed for one radio is not what is typed for the other; empty where it is. */
+function carryWords(before: PlanRadio, after: PlanRadio): string {
+  if (before.endPoints !== after.endPoints)
+    return ". Values do not carry over: a position is a percent on the one and a share between the limits on the other; carry the pulses";
+  for (const percent of [40, -40]) {
+    const [was, is] = [before, after].map((radio) => pulseText(pulseAt(radio, percent)));
+    if (was !== is)
+      return `. Percents do not carry over: ${signed(percent, 0)} % was ${was} and is ${is}; carry the pulses`;
+  }
+  return "";
 }
 
 /** Parts of the plan that are computed anew, by name: "extremes of channels 5, 6; matches". */
@@ -113,7 +122,8 @@ export function computedWords(parts: readonly ComputedPart[]): string {
   }
   return [...channelsOf]
     .map(([part, channels]) => {
-      const name = part
+      const words = part === "neutral" ? `value ${valueNames.neutral}` : part;
+      const name = words
         .replace(/(?:Us|Deg)$/, "")
         .replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
       if (channels.length === 0) return name;
@@ -163,9 +173,9 @@ function settingWords(
 
 /** What is typed: of a limit always the percent. */
 function entered(value: PercentPulse | Position, numbers: Numbers): string {
-  return numbers.byShare && "sharePercent" in value
-    ? `${numbers.typed(value)} (share)`
-    : `${numbers.percent(value.percent)} %`;
+  return "sharePercent" in value
+    ? withUnit(numbers.typed(value), "position", numbers)
+    : withUnit(numbers.percent(value.percent), "limit", numbers);
 }
 
 function pair(
@@ -189,7 +199,7 @@ function changed<T>(name: string, before: T, after: T, show: (value: T) => strin
 function arrow(before: string | undefined, after: string | undefined): string {
   if (before === undefined) return `new: ${after ?? ""}`;
   if (after === undefined) return `gone, was ${before}`;
-  const unit = / (?:%|us|deg|mm|s)$/.exec(before)?.[0];
+  const unit = / (?:%|share|us|deg|mm|s)$/.exec(before)?.[0];
   return unit !== undefined && after.endsWith(unit)
     ? `${before.slice(0, -unit.length)} -> ${after}`
     : `${before} -> ${after}`;
@@ -206,13 +216,8 @@ function rangeText(range: readonly [number, number] | undefined): string | undef
   return range && `${formatNumber(range[0], 1)} to ${pulseText(range[1])}`;
 }
 
-function curveText(
-  curve: readonly { readonly commandPercent: number; readonly percent: number }[] | undefined,
-  numbers: Numbers,
-): string | undefined {
-  return curve
-    ?.map(({ commandPercent, percent }) => `${signed(commandPercent, 1)}: ${numbers.percent(percent)} %`)
-    .join(", ");
+function curveText(curve: readonly CurvePoint[] | undefined, numbers: Numbers): string | undefined {
+  return curve?.map((point) => `${signed(point.commandPercent, 1)}: ${entered(point, numbers)}`).join(", ");
 }
 
 function turns(direction: "rising" | "falling" | undefined): string | undefined {

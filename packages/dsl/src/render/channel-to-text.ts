@@ -49,17 +49,22 @@ function headOf(
   ];
 }
 
-function factsOf({ direction, safeUs, guardUs }: PlanChannel, columns: number): string[] {
+function factsOf({ direction, safeUs, guardUs, doubt }: PlanChannel, columns: number): string[] {
   const [lowUs, highUs] = safeUs;
   const [lowGuardUs, highGuardUs] = guardUs;
+  // Readings hold the servo's rotation too: where it is a cause of doubt, there are none.
+  const isRead = doubt?.budget.every(({ cause }) => cause !== "rotation") ?? true;
   const turns = direction === "rising" ? "rises" : "falls";
   return [
-    ...hang("Direction  ", `the pulse ${turns} as the deflection grows`, columns),
+    ...hang("Sense      ", `the pulse ${turns} as the deflection grows`, columns),
     ...hang(
       "Safe       ",
       `${formatNumber(lowUs, 1)} to ${pulseText(highUs)}; ${formatNumber(lowGuardUs, 1)} and ${pulseText(highGuardUs)} are kept clear of the stops, ${pulseText(lowUs - lowGuardUs)} and ${pulseText(highUs + highGuardUs)}`,
       columns,
     ),
+    ...(isRead
+      ? []
+      : hang("Readings   ", "NOT MEASURED; degrees are worked out from the linkage alone", columns)),
   ];
 }
 
@@ -74,7 +79,7 @@ function entriesOf(
   ];
   return alignTable(
     "Channel",
-    ["low limit", "high limit", "neutral", "failsafe"],
+    ["low limit", "high limit", "at rest", "failsafe"],
     [
       {
         head: "ENTER",
@@ -106,7 +111,7 @@ function curveOf({ curve, curveWorstDeg }: PlanChannel, { numbers, paint, column
         { head: "input", unit: "%", cells: curve.map(({ commandPercent }) => signed(commandPercent, 1)) },
         {
           head: "ENTER",
-          unit: numbers.byShare ? "share" : "%",
+          unit: numbers.positionUnit,
           cells: curve.map(numbers.typed),
           paint: paint.strong,
         },

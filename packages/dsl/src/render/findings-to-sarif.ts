@@ -51,7 +51,7 @@ export function findingsToSarif(findings: readonly Finding[], options: SarifOpti
       {
         tool: { driver: { name: "hingeline", version, rules: [...rules.values()] } },
         // A forge keeps the logs of several models apart by this.
-        automationDetails: { id: `hingeline/${options.model ?? "model"}/` },
+        automationDetails: { id: `hingeline/${slashed(options.model ?? "model")}/` },
         columnKind: "utf16CodeUnits",
         results,
       },
@@ -85,8 +85,15 @@ function locationOf(at: string, { model, places }: SarifOptions): object {
   };
 }
 
-/** A path as the reference that a URI takes it by (RFC 3986); a relative one stays relative. */
+/** A path as the reference that a URI takes it by (RFC 3986, RFC 8089); a relative one stays relative. */
 function uriOf(path: string): string {
-  const uri = path.replaceAll("\\", "/").split("/").map(encodeURIComponent).join("/");
-  return path.startsWith("/") ? `file://${uri}` : uri;
+  const [, drive = "", rest = ""] = /^([A-Za-z]:(?=\/))?(.*)$/s.exec(slashed(path)) ?? [];
+  const uri = rest.split("/").map(encodeURIComponent).join("/");
+  if (drive !== "") return `file:///${drive}${uri}`;
+  return rest.startsWith("/") ? `file://${uri}` : uri;
+}
+
+/** A path with "/" on every system. */
+function slashed(path: string): string {
+  return path.replaceAll("\\", "/");
 }

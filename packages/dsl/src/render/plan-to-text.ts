@@ -1,4 +1,11 @@
-import { formatNumber, formatTrimmed, type PlanMatch, type PlanRadio, type SetupPlan } from "@hingeline/core";
+import {
+  formatNumber,
+  formatTrimmed,
+  type PlanControl,
+  type PlanMatch,
+  type PlanRadio,
+  type SetupPlan,
+} from "@hingeline/core";
 import { channelToText } from "./channel-to-text.ts";
 import { countFindings, type FindingOptions, findingLines } from "./findings-to-text.ts";
 import { gangLines } from "./gang-lines.ts";
@@ -62,12 +69,17 @@ function refusal(count: number, paint: Paint, columns: number): string[] {
   );
 }
 
-function headOf({ model, radio, channels, findings }: SetupPlan, paint: Paint, columns: number): string[] {
+function headOf(
+  { model, radio, controls, channels, findings }: SetupPlan,
+  paint: Paint,
+  columns: number,
+): string[] {
   const count = channels.length === 1 ? "1 channel" : `${channels.length} channels`;
   return [
     ...hang("SETUP PLAN   ", visibleText(model), columns).map(paint.strong),
     "",
     ...hang("Radio      ", radioText(radio), columns),
+    ...hang("Controls   ", controls.map(controlText).join("; "), columns),
     ...hang("Holds      ", `${count}; ${countFindings(findings)}`, columns),
     ...hang(
       "Signs      ",
@@ -78,9 +90,9 @@ function headOf({ model, radio, channels, findings }: SetupPlan, paint: Paint, c
       "Columns    ",
       [
         radio.endPoints === "scale"
-          ? "ENTER is the percent of a limit, and of a position its share between the channel's low limit (-100) and its high limit (+100), every other control at rest."
+          ? "ENTER is the percent of a limit, and of a position its share between the channel's low limit (-100) and its high limit (+100), every other control at rest. A percent beside a pulse is of the signal scale."
           : "ENTER is the channel's value with every other control at rest.",
-        "add is what to add to the channel's value at rest, for a transmitter that sums.",
+        "adds is what a position adds to the channel's value at rest, for a transmitter that sums.",
         ...(channels.some(({ curve }) => curve !== undefined)
           ? [
               "curve is for one whose curve is entered too: then it takes the place of ENTER, and sums of it are sums of degrees.",
@@ -90,6 +102,16 @@ function headOf({ model, radio, channels, findings }: SetupPlan, paint: Paint, c
       columns,
     ),
   ];
+}
+
+function controlText(one: PlanControl): string {
+  const name = visibleText(one.control);
+  if (one.kind === "selector") {
+    const [rest, ...others] = one.detents.map(visibleText);
+    return `${name}: ${[`${rest} (at rest)`, ...others].join(", ")}`;
+  }
+  const rests = one.rests === 0 ? "stick" : `lever, at rest at ${one.rests === 1 ? "+1" : "-1"}`;
+  return `${name}: ${rests}${one.trimPercent === 0 ? "" : `, trim ${formatTrimmed(one.trimPercent, 2)} %`}`;
 }
 
 function radioText({

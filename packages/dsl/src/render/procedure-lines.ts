@@ -1,5 +1,5 @@
 import { type Edit, formatNumber, type ProcedureStep } from "@hingeline/core";
-import { type Numbers, pulseText } from "./numbers.ts";
+import { type Numbers, pulseText, withUnit } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
 import { settingText } from "./state-text.ts";
 import { visibleText } from "./visible-text.ts";
@@ -9,7 +9,7 @@ const names: Readonly<Record<Edit["set"], string>> = {
   clear: "a new memory, nothing mixed in",
   limitLow: "low limit",
   limitHigh: "high limit",
-  neutral: "neutral",
+  neutral: "at rest",
   direction: "direction: a larger percent gives a longer pulse",
   detent: "detent",
   stick: "stick end",
@@ -61,15 +61,16 @@ function stateText({ supply, linkage }: ProcedureStep): string {
   return `RECEIVER SUPPLY ${supply.toUpperCase()}, LINKAGES ${linkage.toUpperCase()}`;
 }
 
-/** "channel 5, flap at landing: -53 %, adds -125 %": one thing to enter, without styling. */
+/** "channel 5, flap at landing: -53 %, adds -125 %": one thing to enter, without styling; a position in shares where limits scale. */
 export function editText(edit: Edit, numbers: Numbers): string {
   const { channel, control, percent, addPercent, seconds } = edit;
   const place =
     control === undefined || edit.set === "transit" ? names[edit.set] : settingText({ ...edit, control });
   const timed = control !== undefined && edit.set === "transit" ? ` of ${visibleText(control)}` : "";
+  const kind = edit.set === "limitLow" || edit.set === "limitHigh" ? "limit" : "position";
   const values = [
-    ...(percent === undefined ? [] : [`${numbers.percent(percent)} %`]),
-    ...(addPercent === undefined ? [] : [`adds ${numbers.percent(addPercent)} %`]),
+    ...(percent === undefined ? [] : [withUnit(numbers.percent(percent), kind, numbers)]),
+    ...(addPercent === undefined ? [] : [`adds ${withUnit(numbers.percent(addPercent), kind, numbers)}`]),
     ...(seconds === undefined ? [] : [`${formatNumber(seconds, 2)} s`]),
   ];
   return `channel ${channel}, ${place}${timed}${values.length === 0 ? "" : `: ${values.join(", ")}`}`;

@@ -45,10 +45,9 @@ export function radioToText(
     `  centre: us(${radio.centre}), // within ${doubtText(centreUncertaintyUs)} (k = 2)`,
     `  per100: ${per100}, // ${spans} (k = 2)`,
     `  reach: pct(${radio.reach}),`,
-    "  // What follows was stated, not measured.",
-    `  step: pct(${radio.step}),`,
-    `  endPoints: "${radio.endPoints}",`,
-    `  curvePoints: ${radio.curvePoints},`,
+    `  step: pct(${radio.step}), // stated`,
+    `  endPoints: "${radio.endPoints}", // stated`,
+    `  curvePoints: ${radio.curvePoints},${radio.curvePoints === 0 ? " // no curve is used" : " // stated"}`,
     "},",
   ];
   return `${lines.join("\n")}\n`;
@@ -73,10 +72,10 @@ export function radioProblemText(problem: CalibrationProblem | ScaleProblem): st
     case "not-finite":
       return `Reading ${problem.index + 1} is no number.`;
     case "too-few-readings":
-      return `${problem.count} readings are too few: ${problem.needed} are needed, one near 0 % and one far out on either side.`;
+      return `${counted(problem.count, "reading is", "readings are")} too few: ${problem.needed} are needed, one near 0 % and one far out on either side.`;
     case "too-few-percents": {
       const flat = problem.leftOut === 0 ? "" : ` (${problem.leftOut} on a clamp left out)`;
-      return `The readings are at ${problem.distinct} different percents${flat}; ${problem.needed} are needed.`;
+      return `The readings are at ${counted(problem.distinct, "percent", "different percents")}${flat}; ${problem.needed} are needed.`;
     }
     case "not-rising":
       return "The pulse does not rise with the percent: take the readings on a channel that is not reversed.";
@@ -95,6 +94,10 @@ function kinkText({ kind, where, fromPercent, toPercent, pulseUs, meetsPercent }
   return kind === "flat"
     ? `from ${range} the pulse stays at ${formatNumber(pulseUs, 1)} us, a clamp: ${clamp}.`
     : `at ${formatNumber(pulseUs, 1)} us the ${where} end falls short of what the others expect, as behind a clamp: ${clamp}. One reading more from ${range} would tell.`;
+}
+
+function counted(count: number, one: string, several: string): string {
+  return `${count} ${count === 1 ? one : several}`;
 }
 
 function doubtText(uncertaintyUs: number): string {

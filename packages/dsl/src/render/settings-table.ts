@@ -39,7 +39,7 @@ function columnsOf({ settings, curve }: PlanChannel, numbers: Numbers, paint: Pa
     column("throw", "mm", ({ wanted }) => degrees(wanted?.throwMm, 1)),
     column("exact", "us", ({ exact }) => formatNumber(exact.pulseUs, 1)),
     {
-      ...column("ENTER", numbers.byShare ? "share" : "%", ({ enter }) => numbers.typed(enter)),
+      ...column("ENTER", numbers.positionUnit, ({ enter }) => numbers.typed(enter)),
       paint: paint.strong,
     },
     column("gives", "deg", ({ gives }) => degrees(gives?.deflectionDeg, givenDecimals)),
@@ -47,7 +47,7 @@ function columnsOf({ settings, curve }: PlanChannel, numbers: Numbers, paint: Pa
     column("doubt", "deg", ({ gives }) =>
       gives?.uncertaintyDeg === undefined ? undefined : formatNumber(gives.uncertaintyDeg, givenDecimals),
     ),
-    column("add", numbers.byShare ? "share" : "%", ({ enter }) => numbers.percent(enter.addPercent)),
+    column("adds", numbers.positionUnit, ({ enter }) => numbers.percent(enter.addPercent)),
     column("curve", "%", ({ enter }) =>
       curve === undefined || enter.commandPercent === undefined
         ? undefined

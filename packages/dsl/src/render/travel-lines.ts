@@ -1,6 +1,7 @@
 import { type Extreme, formatNumber, type PlanChannel } from "@hingeline/core";
 import { wordsOf } from "./doubt-causes.ts";
 import { type Numbers, pulseText, signed } from "./numbers.ts";
+import { sparePulses } from "./spare-pulses.ts";
 import { settingText, stateText } from "./state-text.ts";
 import { visibleText } from "./visible-text.ts";
 import { hang } from "./wrap-text.ts";
@@ -20,14 +21,16 @@ export function travelLines(channel: PlanChannel, numbers: Numbers, columns: num
 
 type Line = readonly [head: string, text: string];
 
-function extremeTexts({ extremes, safeUs: [lowUs, highUs] }: PlanChannel, numbers: Numbers): Line[] {
+function extremeTexts(channel: PlanChannel, numbers: Numbers): Line[] {
+  const { low, high } = channel.extremes;
+  const spare = sparePulses(channel);
   const text = ({ pulseUs, percent, when }: Extreme, spareUs: number) => {
-    const spare = `${pulseText(Math.abs(spareUs))} ${spareUs < 0 ? "PAST the safe end" : "to spare"}`;
-    return `${pulseText(pulseUs)} (${numbers.exactPercent(percent)} %), ${spare}: ${stateText(when)}`;
+    const left = `${pulseText(Math.abs(spareUs))} ${spareUs < 0 ? "PAST the safe end" : "to spare as entered"}`;
+    return `${pulseText(pulseUs)} (${numbers.exactPercent(percent)} %), ${left}: ${stateText(when)}`;
   };
   return [
-    ["Lowest", text(extremes.low, extremes.low.pulseUs - lowUs)],
-    ["Highest", text(extremes.high, highUs - extremes.high.pulseUs)],
+    ["Lowest", text(low, spare.lowUs)],
+    ["Highest", text(high, spare.highUs)],
   ];
 }
 

@@ -24,7 +24,7 @@ const channelPlaces = {
   limitHigh: "high limit",
   sweptLow: "lowest of the sweep",
   sweptHigh: "highest of the sweep",
-  neutral: "neutral",
+  neutral: "at rest",
   failsafe: "failsafe",
   powerUp: "at power-up",
 } as const;
@@ -40,7 +40,7 @@ export function placeText({ place }: Exclude<LineVerdict, MatchVerdict>, isSurfa
   return isSurfaceNamed ? `${visibleText(place.surface)}: ${settingText(place)}` : settingText(place);
 }
 
-/** "NOT PASSED: of 13 lines 5 agreed, 1 differed, 0 cannot be told, 7 not measured". */
+/** "NOT PASSED: of 13 lines 5 agreed, 1 differed, 0 cannot be told, 7 not measured", and what to do about what cannot be told. */
 export function resultText({ verdicts, passed }: Verification): string {
   const count = (outcome: Outcome) => verdicts.filter((one) => one.outcome === outcome).length;
   const result = passed
@@ -48,7 +48,9 @@ export function resultText({ verdicts, passed }: Verification): string {
     : count("notMeasured") === verdicts.length
       ? "NOTHING WAS MEASURED"
       : "NOT PASSED";
-  return `${result}: of ${verdicts.length} lines ${count("agrees")} agreed, ${count("differs")} differed, ${count("cannotTell")} cannot be told, ${count("notMeasured")} not measured`;
+  const remedy =
+    count("cannotTell") === 0 ? "" : " (read again with a finer meter, stated under instruments)";
+  return `${result}: of ${verdicts.length} lines ${count("agrees")} agreed, ${count("differs")} differed, ${count("cannotTell")} cannot be told${remedy}, ${count("notMeasured")} not measured`;
 }
 
 /** Which plan the readings belong to: "revision 0123abcd, ANOTHER PLAN". */

@@ -1,7 +1,7 @@
 import { displayWidth } from "./display-width.ts";
 
-// A number keeps its unit: a line never begins with "us".
-const breakable = /(?<!\d) | (?!(?:us|deg|mm|%|s|N m|m\/s)(?!\w))/;
+// A number keeps its unit: a line never begins with "us", nor with the "m" of "N m".
+const breakable = /(?<!\d|\d N) | (?!(?:us|deg|mm|m|%|share|ms|s|N|A|V|K|C|g)(?!\w))/;
 
 /**
  * Visible text broken at its spaces, but for one before a unit, into lines of at most this many columns; a word that is longer is broken where it

@@ -1,11 +1,12 @@
 import { createHash } from "node:crypto";
-import { compile, type Model, verify } from "@hingeline/core";
+import { asBuiltTemplate, compile, type Model, type SetupPlan, typedPercent, verify } from "@hingeline/core";
 import bramblehook from "@hingeline/examples/bramblehook";
 import ostrevale from "@hingeline/examples/ostrevale";
 import slatewing from "@hingeline/examples/slatewing";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { numbersOf } from "../../../../packages/dsl/src/render/numbers.ts";
+import { planToText } from "../../../../packages/dsl/src/render/plan-to-text.ts";
 import { expectedText } from "../../../../packages/dsl/src/render/sheet/read-words.ts";
 import { sheetPages, sheetToHtml } from "../../../../packages/dsl/src/render/sheet/sheet-to-html.ts";
 import linked from "../../../support/linked-model.ts";
@@ -31,9 +32,68 @@ describe.each(Object.entries(examples))("the sheet of %s", (_, model) => {
       }));
       for (const { percent, pulseUs } of [limits.low, limits.high, ...entered]) {
         const value = numbers.percent(percent).replace("-", "−");
-        expect(html).toContain(`<td class="value">${value}</td><td class="pulse">${pulseUs.toFixed(1)}<`);
+        const pulse = `</td><td class="pulse">${pulseUs.toFixed(1)}<`;
+        expect(
+          html
+            .split(pulse)
+            .some(
+              (before) => /<td class="value">([^<]*)(<small>[^<]*<\/small>)?$/.exec(before)?.[1] === value,
+            ),
+        ).toBe(true);
       }
     }
+  });
+
+  test("has on its overview what is typed for every channel, a position in shares where limits scale", () => {
+    const numbers = numbersOf(plan.radio);
+    const unit = plan.radio.endPoints === "scale" ? "share" : "%";
+    for (const { limits, neutral, failsafe } of plan.channels) {
+      const cells: (readonly [value: number, unit: string, pulseUs: number])[] = [
+        limits.low,
+        limits.high,
+      ].map(({ percent, pulseUs }) => [percent, "%", pulseUs]);
+      for (const position of [neutral, failsafe])
+        cells.push([typedPercent(position, plan.radio), unit, position.pulseUs]);
+      const row = cells.map(([value, of, pulseUs]) => {
+        const typed = numbers.percent(value).replace("-", "−");
+        return `<b>${typed}</b><small> ${of}, ${pulseUs.toFixed(0)} µs</small>`;
+      });
+      expect(html.replaceAll(/<\/?td[^>]*>/g, "")).toContain(row.join(""));
+    }
+  });
+
+  test("says of half the pulses what the finding says, and never that a deflection is not itself", () => {
+    for (const { code, numbers } of plan.findings)
+      if (code === "half-the-pulses")
+        expect(text).toContain(`(cross, ${numbers.halfUs?.toFixed(1)}\u00a0µs) gives`);
+    for (const [, given, half] of text.matchAll(/gives (\S+°), not (\S+°)/g)) expect(given).not.toBe(half);
+  });
+
+  test("keeps as much clear of the stops as the plan in text does", () => {
+    const clear = (value: number) => value.toFixed(1).replace(/\.0$/, "");
+    const words = planToText(plan).replaceAll(/\s+/g, " ");
+    for (const { guardUs, servos } of plan.channels)
+      if (servos.length === 1) {
+        const [low, high] = guardUs.map((value) => value.toFixed(1));
+        expect(words).toContain(`${low} and ${high} us are kept clear of the stops`);
+        for (const value of guardUs) expect(text).toContain(`, kept clear ${clear(value)}`);
+      }
+  });
+
+  test("calls the value at rest and the failsafe by the names that the plan in text has for them", () => {
+    for (const shown of [text, planToText(plan)]) {
+      expect(shown).toContain("at rest");
+      expect(shown).toContain("failsafe");
+      expect(shown).not.toMatch(/neutral|signal lost|signal loss/i);
+    }
+  });
+
+  test("gives every throw the sign of its deflection", () => {
+    for (const { wanted } of plan.channels.flatMap(({ settings }) => settings))
+      if (wanted?.throwMm !== undefined && Math.abs(wanted.throwMm) >= 0.05) {
+        const sign = wanted.throwMm < 0 ? "−" : "+";
+        expect(text).toContain(`°, ${sign}${Math.abs(wanted.throwMm).toFixed(1)}\u00a0mm`);
+      }
   });
 
   test("has every reading, caution and step of the procedure", () => {
@@ -152,8 +212,8 @@ describe("a page alone", () => {
     ];
     order.push(
       "At rest, then tow, takeoff, landing",
-      "Slow travel 3 s; signal lost",
-      "Transmitter off: signal lost",
+      "Slow travel 3 s; failsafe",
+      "Transmitter off: failsafe",
     );
     order.push("linkages on one by one");
     expect(order.map(at)).toEqual(order.map(at).toSorted((a, b) => a - b));
@@ -170,6 +230,30 @@ describe("a page alone", () => {
       "allowed: more than its doubt of ±0.10°.",
     );
   });
+});
+
+test("where limits scale the table has a head for its limits, in percent, and one for its positions, in shares", () => {
+  const heads = (model: Model) =>
+    [
+      ...sheetToHtml(model, compile(model)).matchAll(/<th scope="col">(?:limit|position)<\/th>.*?<\/th>/g),
+    ].map(([head]) =>
+      head
+        .replaceAll(/<[^>]*>/g, " ")
+        .replaceAll(/ +/g, " ")
+        .trim(),
+    );
+  expect(new Set(heads(bramblehook))).toEqual(new Set(["position ENTER %"]));
+  expect(heads(slatewing).slice(0, 2)).toEqual(["limit ENTER %", "position ENTER share"]);
+});
+
+test("readings that do not pass leave nothing to sign; those that pass, and a sheet without any, have their lines", () => {
+  const plan = compile(bramblehook);
+  const refusal = /NOT TO BE SIGNED until it passes: mend what differs and read it again\./g;
+  const signs = (html: string) => [html.match(refusal)?.length ?? 0, html.match(/>builder</g)?.length ?? 0];
+  const pages = 1 + sheetPages(bramblehook, plan).length;
+  expect(signs(sheetToHtml(bramblehook, plan))).toEqual([0, pages]);
+  expect(signs(sheetToHtml(bramblehook, plan, { asBuilt: lostSign(plan) }))).toEqual([pages, 0]);
+  expect(signs(sheetToHtml(bramblehook, plan, { asBuilt: asPlanned(plan) }))).toEqual([0, pages]);
 });
 
 test("what was not measured says so", () => {
@@ -200,3 +284,15 @@ test("no name becomes markup, whatever it holds", () => {
     { numRuns: 40 },
   );
 });
+
+/** As-built readings in which every channel at rest is as planned, and nothing else was read. */
+function asPlanned(plan: SetupPlan) {
+  const template = asBuiltTemplate(plan);
+  return {
+    ...template,
+    channels: template.channels.map((one) => {
+      const planned = plan.channels.find(({ channel }) => channel === one.channel);
+      return planned === undefined ? one : { ...one, neutralUs: planned.neutral.pulseUs };
+    }),
+  };
+}

@@ -1,5 +1,6 @@
 import { compile } from "@hingeline/core";
 import bramblehook from "@hingeline/examples/bramblehook";
+import slatewing from "@hingeline/examples/slatewing";
 import { expect, test } from "vitest";
 import { sheetToMarkdown } from "../../../../packages/dsl/src/render/sheet/sheet-to-markdown.ts";
 import { hostileModel } from "../../../support/hostile-model.ts";
@@ -12,9 +13,20 @@ test("the Markdown of the flaps is what a reviewer reads", () => {
   expect(flaps).toContain("| position | wanted | ENTER % | adds % | pulse µs | expect ° |");
   expect(flaps).toContain("| low limit | (down) | **−63** |  | 1185.0 |  |");
   expect(flaps).toMatch(
-    /\| flap takeoff \| \+14\.0°, 23\.6 mm \| \*\*\+40\*\* \| −3\d \| 1700\.0 \| \+13\.8 ±0\.\d \|/,
+    /\| flap takeoff \| \+14\.0°, \+23\.6\u00a0mm \| \*\*\+40\*\* \| −3\d \| 1700\.0 \| \+13\.8 ±0\.\d \|/,
   );
   expect(markdown).not.toContain("aileronLeft");
+});
+
+test("where limits scale every value has its unit beside it", () => {
+  const markdown = sheetToMarkdown(slatewing, compile(slatewing));
+  expect(markdown).toContain("| position | wanted | ENTER | adds | pulse µs | expect ° |");
+  expect(markdown).toMatch(/^\| low limit \| \(down\) \| \*\*−74\.0\*\* % \| {2}\|/m);
+  expect(markdown).toMatch(/^\| at rest \| mode normal \| \*\*\+13\.0\*\* share \| {2}\|/m);
+  expect(markdown).toMatch(/^\| pitch −1 \| .* \| \*\*\+74\.0\*\* share \| \+61\.0 share \|/m);
+  expect(markdown).toMatch(/^\| failsafe \| {2}\| \*\*\+13\.0\*\* share \| {2}\|/m);
+  expect(markdown).toContain("channel 1, at rest: +13.0 share");
+  expect(markdown).toContain("A percent beside a pulse is of the signal scale.");
 });
 
 test("every table row has as many cells as its head, and no name is markup", () => {

@@ -1,4 +1,5 @@
 import { type CurvePoint, formatNumber, type PlanRadio, typedPercent, us } from "@hingeline/core";
+import { numbersOf } from "../numbers.ts";
 import { visibleText } from "../visible-text.ts";
 import { type Element, h } from "./element.ts";
 import { axes, label, type Place, picture, scaleOver, stroke, units } from "./plot-parts.ts";
@@ -17,7 +18,8 @@ export function curvePlot(
   const response = described.measured?.response;
   if (curve.length < 2 || response === undefined) return undefined;
   const strip = Math.min(60, height * 0.36);
-  const box = { left: 38, right: 330, top: 18, bottom: height - 20 - strip };
+  const { byShare, positionUnit } = numbersOf(radio);
+  const box = { left: byShare ? 46 : 38, right: 330, top: 18, bottom: height - 20 - strip };
   const x = scaleOver([-100, 100], [box.left, box.right]);
   const y = scaleOver(
     curve.map((point) => typedPercent(point, radio)),
@@ -34,10 +36,10 @@ export function curvePlot(
     height,
     {
       title: `Correction curve of ${visibleText(described.id)}`,
-      text: `Points, input to output in percent: ${curve.map((point) => `${formatNumber(point.commandPercent, 1)} to ${formatNumber(typedPercent(point, radio), 1)}`).join("; ")}.${worst}`,
+      text: `Points, input ${byShare ? "in percent to output in shares" : "to output in percent"}: ${curve.map((point) => `${formatNumber(point.commandPercent, 1)} to ${formatNumber(typedPercent(point, radio), 1)}`).join("; ")}.${worst}`,
     },
     [
-      ...axes(box, x, y, "%", "%", 5),
+      ...axes(box, x, y, "%", positionUnit, 5),
       stroke(
         curve.map((point): Place => [x(point.commandPercent), y(typedPercent(point, radio))]),
         {

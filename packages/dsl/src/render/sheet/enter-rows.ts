@@ -7,7 +7,7 @@ import {
   typedPercent,
 } from "@hingeline/core";
 import { decimalsShown } from "../decimals-shown.ts";
-import { numbersOf, signed } from "../numbers.ts";
+import { numbersOf, signed, type TypedKind, unitOf } from "../numbers.ts";
 import { visibleText } from "../visible-text.ts";
 import { type LineName, type ReadBack, verdictsAt } from "./read-back.ts";
 import { type SheetServo, settingKey } from "./servo-on-sheet.ts";
@@ -16,10 +16,12 @@ import { type SheetServo, settingKey } from "./servo-on-sheet.ts";
 export interface EnterRow {
   readonly key: string;
   readonly name: string;
-  /** What is wanted: "+42.0°, 68.8 mm"; of a limit, which stop it keeps from. */
+  /** What is wanted: "-18.0°, -15.0 mm"; of a limit, which stop it keeps from. */
   readonly detail: string;
   readonly enter: string;
-  /** For transmitters that add up, on the scale of `enter`; absent where nothing is added. */
+  /** Of `enter` and `adds` where limits scale; absent where all are percents. */
+  readonly unit?: string;
+  /** For transmitters that add up; absent where nothing is added. */
   readonly adds?: string;
   readonly pulse: string;
   /** What was read there, or what belongs there where nothing was. */
@@ -41,14 +43,18 @@ export function enterRows(servo: SheetServo, plan: SetupPlan, readBack: ReadBack
   const entered = ({ enter }: Setting) => position(enter);
   const rest = edits.find(({ set }) => set === "neutral")?.percent ?? position(neutral);
   const restUs = settings.find((setting) => entered(setting) === rest)?.enter.pulseUs ?? neutral.pulseUs;
-  const row = (line: LineName, name: string, detail: string, percent: number, pulseUs: number): EnterRow => ({
-    key: typeof line === "string" ? line : line.setting,
-    name,
-    detail,
-    enter: numbers.percent(percent),
-    pulse: formatNumber(pulseUs, 1),
-    read: verdictsAt(readBack, servo, line),
-  });
+  const row = (line: LineName, name: string, detail: string, percent: number, pulseUs: number): EnterRow => {
+    const kind: TypedKind = line === "limitLow" || line === "limitHigh" ? "limit" : "position";
+    return {
+      key: typeof line === "string" ? line : line.setting,
+      name,
+      detail,
+      enter: numbers.percent(percent),
+      ...(numbers.byShare ? { unit: unitOf(kind, numbers) } : {}),
+      pulse: formatNumber(pulseUs, 1),
+      read: verdictsAt(readBack, servo, line),
+    };
+  };
   const [lowEnd, highEnd] = described.rising ? ["(up)", "(down)"] : ["(down)", "(up)"];
   return [
     row("limitLow", "low limit", lowEnd, limits.low.percent, limits.low.pulseUs),
@@ -67,7 +73,7 @@ export function enterRows(servo: SheetServo, plan: SetupPlan, readBack: ReadBack
         ...(adds === 0 ? {} : { adds: numbers.percent(adds) }),
       };
     }),
-    row("failsafe", "signal lost", "", position(failsafe), failsafe.pulseUs),
+    row("failsafe", "failsafe", "", position(failsafe), failsafe.pulseUs),
   ];
 }
 
@@ -105,6 +111,6 @@ function restDetail(settings: readonly Setting[]): string {
 
 function wantedText({ wanted }: Setting): string {
   if (wanted === undefined) return "degrees NOT MEASURED";
-  const throwText = wanted.throwMm === undefined ? "" : `, ${formatNumber(Math.abs(wanted.throwMm), 1)} mm`;
+  const throwText = wanted.throwMm === undefined ? "" : `, ${signed(wanted.throwMm, 1)}\u00a0mm`;
   return `${signed(wanted.deflectionDeg, decimalsShown([wanted.deflectionDeg]))}°${throwText}`;
 }

@@ -1,4 +1,5 @@
 import type { LineVerdict, SetupPlan } from "@hingeline/core";
+import { type Numbers, numbersOf } from "../numbers.ts";
 import { visibleText } from "../visible-text.ts";
 import { type Element, h, trueMinus } from "./element.ts";
 import { alignRows, type EnterRow, enterRows } from "./enter-rows.ts";
@@ -7,13 +8,17 @@ import { expectedText, readText, verdictText } from "./read-words.ts";
 import type { SheetServo } from "./servo-on-sheet.ts";
 import type { SheetPage } from "./sheet-pages.ts";
 
+/** The rows before it are the two limits. */
+const firstPosition = 2;
+
 /** The values to enter, one table a servo with the same rows side by side, and blanks for what is read back. */
 export function enterTables(page: SheetPage, plan: SetupPlan, readBack: ReadBack): Element {
   const lists = alignRows(page.servos.map((servo) => enterRows(servo, plan, readBack)));
+  const numbers = numbersOf(plan.radio);
   return h(
     "div",
     { class: "pair" },
-    page.servos.map((servo, index) => enterTable(servo, lists[index] ?? [], page.key, readBack)),
+    page.servos.map((servo, index) => enterTable(servo, lists[index] ?? [], page.key, numbers, readBack)),
   );
 }
 
@@ -21,13 +26,14 @@ function enterTable(
   { described, channel, key }: SheetServo,
   rows: readonly (EnterRow | undefined)[],
   page: string,
+  { byShare, positionUnit, isFine }: Numbers,
   { asBuilt }: ReadBack,
 ): Element {
   const name = visibleText(described.id);
   const mark = channel.labels?.[described.id];
   return h(
     "table",
-    { class: asBuilt === undefined ? "enter" : "enter verified" },
+    { class: `enter${isFine ? " fine" : ""}${asBuilt === undefined ? "" : " verified"}` },
     h(
       "caption",
       {},
@@ -41,32 +47,32 @@ function enterTable(
         `${channel.servos.length > 1 ? ", Y lead" : ""}, pulse ${channel.direction === "rising" ? "rises" : "falls"} going down`,
       ),
     ),
-    h(
-      "thead",
-      {},
-      h(
-        "tr",
-        {},
-        [
-          ["position", ""],
-          ["ENTER", "%"],
-          ["pulse", "µs"],
-          ["read", "µs"],
-          ["read", "°"],
-        ].map(([head, unit]) =>
-          h("th", { scope: "col" }, head, unit === "" ? "" : h("small", {}, ` ${unit}`)),
-        ),
-      ),
-    ),
+    h("thead", {}, headRow(byShare ? "limit" : "position", "%")),
     h(
       "tbody",
       {},
-      rows.map((row, index) =>
+      rows.map((row, index) => [
+        // From the first position on it is another unit.
+        byShare && index === firstPosition ? headRow("position", positionUnit, "head") : undefined,
         row === undefined
           ? h("tr", {}, h("th", { scope: "row" }, "–"), h("td", { colspan: 4 }, "not moved by this"))
           : enterRow(row, `${page}-${key}-${index}`, name, asBuilt !== undefined),
-      ),
+      ]),
     ),
+  );
+}
+
+function headRow(first: string, unit: string, kind?: "head"): Element {
+  return h(
+    "tr",
+    { class: kind },
+    [
+      [first, ""],
+      ["ENTER", unit],
+      ["pulse", "µs"],
+      ["read", "µs"],
+      ["read", "°"],
+    ].map(([head, unit]) => h("th", { scope: "col" }, head, unit === "" ? "" : h("small", {}, ` ${unit}`))),
   );
 }
 
@@ -88,8 +94,13 @@ function enterRow(
     "tr",
     { class: kind },
     h("th", { scope: "row" }, h("bdi", {}, trueMinus(name)), h("small", {}, trueMinus(detail))),
-    h("td", { class: "value" }, trueMinus(enter)),
-    h("td", { class: "pulse" }, pulse, adds === undefined ? "" : h("small", {}, `adds ${trueMinus(adds)}`)),
+    h(
+      "td",
+      { class: "value" },
+      trueMinus(enter),
+      adds === undefined ? "" : h("small", {}, `adds ${trueMinus(adds)}`),
+    ),
+    h("td", { class: "pulse" }, pulse),
     ...(verified
       ? [verdictCell(read.pulse), verdictCell(read.deflection)]
       : [

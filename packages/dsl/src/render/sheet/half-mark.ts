@@ -1,19 +1,24 @@
-import { type HalfPulse, halfPulse, us } from "@hingeline/core";
+import { type HalfPulse, halfPulse, type Setting, us } from "@hingeline/core";
 import type { Element } from "./element.ts";
 import { fontSize, label, type Scale, stroke } from "./plot-parts.ts";
 import type { SheetServo } from "./servo-on-sheet.ts";
 
-/** Half the pulses between rest and the furthest setting of the control that moves the servo most. */
+/**
+ * Half the pulses of the control that moves the servo furthest from rest: of a selector between its outermost detents before any
+ * rounding, as the finding of the plan has it; of a stick between rest and that end, as entered.
+ */
 export function findHalf({ described, channel, settings }: SheetServo): HalfPulse | undefined {
   const response = described.measured?.response;
   const restUs = channel.neutral.pulseUs;
-  const furthest = settings.reduce(
-    (far, { enter }) => (Math.abs(enter.pulseUs - restUs) > Math.abs(far - restUs) ? enter.pulseUs : far),
-    restUs,
-  );
-  return response === undefined || furthest === restUs
-    ? undefined
-    : halfPulse(response, us(restUs), us(furthest));
+  const far = ({ enter }: Setting) => Math.abs(enter.pulseUs - restUs);
+  const [furthest] = settings.toSorted((a, b) => far(b) - far(a));
+  if (response === undefined || furthest === undefined || far(furthest) === 0) return undefined;
+  const detents = settings.filter(({ detent, when }) => detent !== undefined && when === undefined);
+  const exact = detents.map(({ exact }) => exact.pulseUs);
+  const [fromUs, toUs] = detents.includes(furthest)
+    ? [Math.min(...exact), Math.max(...exact)]
+    : [restUs, furthest.enter.pulseUs];
+  return halfPulse(response, us(fromUs), us(toUs));
 }
 
 /** A cross at half the pulses, where a straight line would have half the deflection. */

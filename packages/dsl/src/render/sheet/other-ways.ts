@@ -33,7 +33,7 @@ function linesOf({ channel, settings }: SheetServo, { radio }: SetupPlan): strin
   const { summed } = channel;
   return [
     ...(numbers.byShare
-      ? list("Percent", ({ enter }) => enter.percent)
+      ? list("Percent of the signal scale", ({ enter }) => enter.percent)
       : list("Share between the limits", ({ enter }) => enter.sharePercent)),
     ...list("Input of the curve", ({ enter }) =>
       channel.curve === undefined ? undefined : enter.commandPercent,

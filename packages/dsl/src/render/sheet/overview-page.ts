@@ -1,21 +1,23 @@
-import { formatNumber, type PlanChannel } from "@hingeline/core";
+import { formatNumber, type PercentPulse, type PlanChannel } from "@hingeline/core";
 import { countFindings } from "../findings-to-text.ts";
-import { type Numbers, numbersOf } from "../numbers.ts";
+import { type Numbers, numbersOf, type TypedKind, unitOf } from "../numbers.ts";
 import { visibleText } from "../visible-text.ts";
 import { asBuiltResult } from "./as-built-lines.ts";
 import { asBuiltList } from "./as-built-list.ts";
 import { type Element, h, trueMinus } from "./element.ts";
 import { findingList } from "./finding-list.ts";
 import { otherWays } from "./other-ways.ts";
-import { pageHead, type SheetFacts, signOff } from "./page-parts.ts";
+import { pageHead, type SheetFacts, shareText, signOff } from "./page-parts.ts";
 import { notMeasured } from "./servo-facts.ts";
 import type { SheetServo } from "./servo-on-sheet.ts";
+
+const valueHeads = ["low limit", "high limit", "at rest", "failsafe"] as const;
 
 /** The first page: what the sheet is for, every channel at a glance, cautions, findings. */
 export function overviewPage(sheet: SheetFacts, servos: readonly SheetServo[]): Element {
   const { plan } = sheet;
   const numbers = numbersOf(plan.radio);
-  const heads = ["channel", "servos", "sense", "low limit %", "high limit %", "at rest %", "signal lost %"];
+  const heads = ["channel", "servos", "sense", ...valueHeads];
   return h(
     "section",
     { class: "page", id: "overview", "aria-labelledby": "overview-title" },
@@ -24,7 +26,7 @@ export function overviewPage(sheet: SheetFacts, servos: readonly SheetServo[]): 
     h(
       "p",
       { class: "plain" },
-      "Deflections are positive trailing edge down, a rudder's trailing edge to port. Pulses are absolute, in microseconds.",
+      `Deflections are positive trailing edge down, a rudder's trailing edge to port. Pulses are absolute, in microseconds.${numbers.byShare ? ` ${shareText}` : ""}`,
     ),
     h(
       "div",
@@ -64,7 +66,7 @@ export function overviewPage(sheet: SheetFacts, servos: readonly SheetServo[]): 
       "ul",
       { class: "checks" },
       [
-        `Signal loss as seen: ${notMeasured} until ticked`,
+        `Failsafe as seen: ${notMeasured} until ticked`,
         `Power-up as seen: ${notMeasured} until ticked`,
         `Free play: ${notMeasured} until ticked`,
         `Senses of all controls: ${notMeasured} until ticked`,
@@ -76,7 +78,7 @@ export function overviewPage(sheet: SheetFacts, servos: readonly SheetServo[]): 
         ),
       ),
     ),
-    signOff("overview"),
+    signOff("overview", sheet.readBack),
   );
 }
 
@@ -84,14 +86,20 @@ function channelRow(
   { channel, servos, direction, limits, neutral, failsafe }: PlanChannel,
   numbers: Numbers,
 ): Element {
-  const cells = [limits.low, limits.high, neutral, failsafe].map(({ percent, pulseUs }) =>
+  const cell = (head: string, typed: string, kind: TypedKind, { pulseUs }: PercentPulse) =>
     h(
       "td",
-      {},
-      h("b", {}, trueMinus(numbers.percent(percent))),
-      h("small", {}, ` ${formatNumber(pulseUs, 0)} µs`),
-    ),
-  );
+      { "data-head": head },
+      h("b", {}, trueMinus(typed)),
+      h("small", {}, ` ${unitOf(kind, numbers)}, ${formatNumber(pulseUs, 0)} µs`),
+    );
+  const [low, high, rest, lost] = valueHeads;
+  const cells = [
+    cell(low, numbers.percent(limits.low.percent), "limit", limits.low),
+    cell(high, numbers.percent(limits.high.percent), "limit", limits.high),
+    cell(rest, numbers.typed(neutral), "position", neutral),
+    cell(lost, numbers.typed(failsafe), "position", failsafe),
+  ];
   return h(
     "tr",
     {},

@@ -50,8 +50,18 @@ export function radioText({
   return `radio ${visibleText(name)}: centre ${formatTrimmed(centreUs, 3)} µs, ${span} µs per 100 %, step ${formatTrimmed(stepPercent, 6)} %, reach ${formatTrimmed(reachPercent, 6)} %, ${ends}`;
 }
 
-/** Blanks for who built, who checked and when. */
-export function signOff(page: string): Element {
+/** What a typed value is where limits scale: the one thing that could be taken for another. */
+export const shareText =
+  "Limits are percent; every other value is the share of the way between them, low −100, high +100. A percent beside a pulse is of the signal scale.";
+
+/** Blanks for who built, who checked and when; in their place, where as-built readings do not pass, that there is nothing to sign. */
+export function signOff(page: string, { asBuilt, verification }: ReadBack): Element {
+  if (asBuilt !== undefined && !verification.passed)
+    return h(
+      "p",
+      { class: "sign none" },
+      "NOT TO BE SIGNED until it passes: mend what differs and read it again.",
+    );
   return h(
     "div",
     { class: "sign" },

@@ -8,7 +8,8 @@ import {
   type SetupPlan,
   type StopReason,
 } from "@hingeline/core";
-import { numbersOf, signed } from "../numbers.ts";
+import { numbersOf, signed, withUnit } from "../numbers.ts";
+import { sparePulses } from "../spare-pulses.ts";
 import { visibleText } from "../visible-text.ts";
 import { findHalf } from "./half-mark.ts";
 import {
@@ -62,35 +63,36 @@ function findServo({ surfaces }: Model, { described }: SheetServo): Servo | unde
   return surface?.servo ?? surface?.servos?.[described.id.slice(described.surface.length + 1)];
 }
 
-/** "1172, 1880 (contact), guard 10; safe 1182–1870": said once where it is the same at both ends. */
+/** "1172, 1880 (contact), kept clear 10.0; safe 1182–1870": said once where it is the same at both ends. */
 function stopsText({ described }: SheetServo): string {
-  const { stopsUs, guardUs, safeUs } = described;
+  const { stopsUs, safeUs } = described;
   const ends = ([0, 1] as const).map((end) => {
     const reason = described.reasons[end];
     const because = reason === undefined ? "" : ` (${reasons[reason]})`;
     return {
       pulse: formatTrimmed(stopsUs[end], 1),
       because,
-      guard: `, guard ${formatTrimmed(guardUs[end], 1)}`,
+      // Worked out as the plan does it, so that both round to the same.
+      clear: `, kept clear ${formatTrimmed(Math.abs(safeUs[end] - stopsUs[end]), 1)}`,
     };
   });
   const [low, high] = ends;
   if (low === undefined || high === undefined) return "";
-  const lowText = `${low.pulse}${low.because === high.because ? "" : low.because}${low.guard === high.guard ? "" : low.guard}`;
-  return `${lowText}, ${high.pulse}${high.because}${high.guard}; safe ${formatTrimmed(safeUs[0], 1)}–${formatTrimmed(safeUs[1], 1)}`;
+  const lowText = `${low.pulse}${low.because === high.because ? "" : low.because}${low.clear === high.clear ? "" : low.clear}`;
+  return `${lowText}, ${high.pulse}${high.because}${high.clear}; safe ${formatTrimmed(safeUs[0], 1)}–${formatTrimmed(safeUs[1], 1)}`;
 }
 
 function extremeFacts({ channel }: SheetServo, { radio }: SetupPlan): Fact[] {
   const numbers = numbersOf(radio);
-  const [lowUs, highUs] = channel.safeUs;
+  const spare = sparePulses(channel);
   const fact = (name: string, { pulseUs, percent, when }: Extreme, spareUs: number): Fact => ({
     name,
-    text: `${microseconds(pulseUs)} (${numbers.exactPercent(percent)} %), ${formatNumber(Math.abs(spareUs), 1)} ${spareUs < 0 ? "PAST the safe end" : "to spare"}: ${shortState(when)}`,
+    text: `${microseconds(pulseUs)} (${numbers.exactPercent(percent)} %), ${formatNumber(Math.abs(spareUs), 1)} ${spareUs < 0 ? "PAST the safe end" : "to spare as entered"}: ${shortState(when)}`,
     ...(spareUs < 0 ? { warn: true } : {}),
   });
   return [
-    fact("Lowest", channel.extremes.low, channel.extremes.low.pulseUs - lowUs),
-    fact("Highest", channel.extremes.high, highUs - channel.extremes.high.pulseUs),
+    fact("Lowest", channel.extremes.low, spare.lowUs),
+    fact("Highest", channel.extremes.high, spare.highUs),
   ];
 }
 
@@ -102,7 +104,7 @@ function transitFacts({ channel }: SheetServo): Fact[] {
     if (known === undefined || transit.seconds > known.seconds) longest.set(transit.control, transit);
   }
   return [...longest.values()].map(({ control, from, to, seconds, secondsPerFullScale }) => ({
-    name: "Slow",
+    name: "Transit",
     text: `${visibleText(control)} ${visibleText(from)} to ${visibleText(to)} ${formatTrimmed(seconds, 2)} s (−100 to +100 %: ${formatTrimmed(secondsPerFullScale, 2)} s)`,
   }));
 }
@@ -118,13 +120,14 @@ function doubtFact({ channel, settings }: SheetServo): Fact[] {
 }
 
 function halfFact(servo: SheetServo): Fact[] {
-  const half = findHalf(servo);
-  if (half === undefined) return [];
-  const { pulseUs, deflectionDeg, wantedDeg } = half;
+  const found = findHalf(servo);
+  if (found === undefined) return [];
+  const { pulseUs } = found;
+  const [given, half] = [found.deflectionDeg, found.wantedDeg].map((value) => degreesText(value));
   return [
     {
       name: "Half the pulses",
-      text: `(cross, ${microseconds(pulseUs)}) gives ${degreesText(deflectionDeg)}, not ${degreesText(wantedDeg)}`,
+      text: `(cross, ${microseconds(pulseUs)}) gives ${given}, ${given === half ? "half the deflection" : `not ${half}`}`,
     },
   ];
 }
@@ -133,7 +136,11 @@ function curveFact({ channel }: SheetServo, { radio }: SetupPlan): Fact[] {
   const { curve, curveWorstDeg } = channel;
   if (curve === undefined) return [];
   const numbers = numbersOf(radio);
-  const points = curve.map((point) => `${numbers.percent(point.commandPercent)} to ${numbers.typed(point)}`);
+  const points = curve.map((point) => {
+    const typed = numbers.typed(point);
+    const given = numbers.byShare ? withUnit(typed, "position", numbers) : typed;
+    return `${numbers.percent(point.commandPercent)} to ${given}`;
+  });
   const worst = curveWorstDeg === undefined ? "" : `; at most ${formatNumber(curveWorstDeg, 2)}° off between`;
   return [{ name: "Curve in place of ENTER", text: `${points.join("; ")}${worst}` }];
 }

@@ -7,7 +7,7 @@ import { enterTables } from "./enter-tables.ts";
 import { findingList } from "./finding-list.ts";
 import { gangTable } from "./gang-table.ts";
 import { findMatch, matchText } from "./match-text.ts";
-import { pageHead, type SheetFacts, signOff } from "./page-parts.ts";
+import { pageHead, type SheetFacts, shareText, signOff } from "./page-parts.ts";
 import { ifDifferent, pageSteps, shortCautions } from "./page-steps.ts";
 import type { ReadBack } from "./read-back.ts";
 import { notMeasured, servoFacts } from "./servo-facts.ts";
@@ -63,7 +63,7 @@ export function servoPage(page: SheetPage, sheet: SheetFacts): Element {
     ),
     findingList(findings),
     checks(page, plan, readBack),
-    signOff(page.key),
+    signOff(page.key, readBack),
   );
 }
 
@@ -83,9 +83,7 @@ function unmeasured({ servos }: SheetPage): readonly Element[] {
 function howToEnter({ radio }: SetupPlan, { asBuilt }: ReadBack): string {
   const boxes = asBuilt === undefined ? " Boxes: the degrees to be read." : "";
   const adds = `Adds: for transmitters that sum, to the value at rest.${boxes}`;
-  return radio.endPoints === "scale"
-    ? `Limits are percent; every other value is the share of the way between them, low −100, high +100. ${adds}`
-    : `ENTER: absolute, all else at rest. ${adds}`;
+  return radio.endPoints === "scale" ? `${shareText} ${adds}` : `ENTER: absolute, all else at rest. ${adds}`;
 }
 
 /** What to do where a reading differs, what holds in any case, and the order in short where it is still to be done. */

@@ -31,6 +31,8 @@ type Drawn = Omit<ServoPicture, "screenOnly">;
 
 /** Millimetres inside the margins of a page between A4 and Letter: its height, what is neither picture nor setting, and one setting. */
 const [paperMm, fixedMm, settingMm] = [265, 144, 7.8];
+/** The second head of a table whose positions are shares. */
+const shareHeadMm = 4.2;
 /** A plot takes what is left, between these heights; a little less still prints, as the page shrinks its pictures. */
 const [leastMm, mostMm] = [30, 56];
 const tightMm = 0.7 * leastMm;
@@ -62,7 +64,8 @@ export function pagePictures(
   const linkages = each("linkage", linkagePicture);
   const loads = each("load", loadPlot);
   const settings = Math.max(...servos.map((servo) => servo.settings.length));
-  const roomMm = paperMm - fixedMm - settings * settingMm - lines * lineMm;
+  const headMm = plan.radio.endPoints === "scale" ? shareHeadMm : 0;
+  const roomMm = paperMm - fixedMm - headMm - settings * settingMm - lines * lineMm;
   const least = leastMm * unitsPerMm;
   const smallest = { plots: plots(least), curves: curves(least) };
   const cells = smallest.plots.length + (findGang(page, plan) === undefined ? 0 : 1);

@@ -17,6 +17,15 @@ export const sheetScript = `"use strict";
       try { localStorage.setItem(shelf, JSON.stringify(kept)); } catch {}
     });
   }
+  const clear = document.getElementById("clear");
+  clear.hidden = false;
+  clear.addEventListener("click", () => {
+    if (!confirm("Clear every tick and every reading of this sheet?")) return;
+    kept = {};
+    try { localStorage.removeItem(shelf); } catch {}
+    for (const field of document.querySelectorAll("[data-keep]"))
+      if (field.type === "checkbox") field.checked = false; else field.value = "";
+  });
 
   const at = ([p0, d0, s0], [p1, d1, s1], pulse) => {
     const width = p1 - p0, t = (pulse - p0) / width, u = 1 - t;
@@ -69,6 +78,11 @@ export const sheetScript = `"use strict";
     const { centre, below, above, decimals, servos } = JSON.parse(panel.dataset.slide);
     const input = panel.querySelector("input");
     const page = panel.closest(".page");
+    const typed = (pulse, limits) => {
+      if (!limits) return text(((pulse - centre) / (pulse < centre ? below : above)) * 100, decimals) + " %";
+      const share = ((pulse - limits[0]) / (limits[1] - limits[0])) * 200 - 100;
+      return Math.abs(share) > 100 ? "outside the limits" : text(share, decimals) + " share";
+    };
     const show = () => {
       const deflection = Number(input.value);
       input.setAttribute("aria-valuetext", text(deflection, 1) + " degrees");
@@ -77,8 +91,7 @@ export const sheetScript = `"use strict";
         const place = panel.querySelector('output[data-servo="' + servo.key + '"]');
         if (pulse === undefined) place.textContent = servo.name + ": not measured at " + text(deflection, 1) + "\\u00b0";
         else {
-          const percent = ((pulse - centre) / (pulse < centre ? below : above)) * 100;
-          place.textContent = servo.name + ": " + text(deflection, 1) + "\\u00b0  " + pulse.toFixed(1) + " \\u00b5s  " + text(percent, decimals) + " %" +
+          place.textContent = servo.name + ": " + text(deflection, 1) + "\\u00b0  " + pulse.toFixed(1) + " \\u00b5s  " + typed(pulse, servo.limits) +
             (pulse < servo.safe[0] || pulse > servo.safe[1] ? "  NOT SAFE" : "");
         }
         moveMark(page, servo, pulse, deflection);

@@ -18,6 +18,7 @@ small{font-size:.78em;color:var(--soft)}
 header.top{padding:1rem 0 .6rem;border-bottom:3px solid var(--ink)}
 header.top nav ul{list-style:none;display:flex;flex-wrap:wrap;gap:.2rem 1.2rem;padding:0;margin:.5rem 0 0}
 nav a{display:inline-block;padding:.25rem 0}
+.tools button{font:inherit}.tools button[hidden]{display:none}
 .tools{display:flex;flex-wrap:wrap;gap:.4rem 1.4rem;margin-top:.4rem}
 .tools label,.checks label{display:inline-flex;gap:.5rem;align-items:baseline;cursor:pointer}
 input[type=checkbox]{width:1.15em;height:1.15em;flex:none;accent-color:var(--ink);align-self:center}
@@ -30,11 +31,11 @@ table{border-collapse:collapse;width:100%}
 caption{text-align:left;padding:.3rem 0;font-size:1.1rem}
 .mark{border:1px solid var(--ink);padding:0 .3em}
 th,td{text-align:right;padding:.28rem .3rem;border-bottom:1px solid var(--rule);vertical-align:baseline}
-thead th{border-bottom:2px solid var(--ink);font-weight:600;font-size:.85rem}
+th[scope=col]{border-bottom:2px solid var(--ink);font-weight:600;font-size:.85rem}
 th:first-child{text-align:left}
 tbody th{font-weight:600}
-tbody th small,td.pulse small{display:block;font-weight:400;line-height:1.15}td.pulse{white-space:nowrap}caption small{font-size:.85rem}
-td.value{font-size:1.75rem;font-weight:700;line-height:1.05;white-space:nowrap}
+tbody th:not([scope=col]) small{display:block;font-weight:400;line-height:1.15}td.pulse{white-space:nowrap}caption small{font-size:.85rem}
+td.value{font-size:1.75rem;font-weight:700;line-height:1.05;white-space:nowrap}td.value small{display:block;font-size:.85rem;font-weight:400}
 td.value,td.pulse,.numbers td{font-variant-numeric:tabular-nums}
 tr.limit{background:var(--fill)}
 td.read{width:4.8rem;padding-left:.5rem}td.read small{display:block;line-height:1.15}td.verified{overflow-wrap:normal}
@@ -50,6 +51,7 @@ dt{font-weight:600}dd{margin:0}dd.warn{font-weight:700}
 .checks li{break-inside:avoid;padding:.12rem 0}
 .sign{display:flex;flex-wrap:wrap;gap:.6rem 1.4rem;margin-top:.7rem}
 .sign label{flex:1 1 11rem;display:flex;gap:.5rem;align-items:baseline}
+.sign.none{font-weight:700}
 .sign input{flex:1;min-width:4rem;font:inherit;color:inherit;background:transparent;border:0;border-bottom:1px solid var(--ink)}
 ol.steps{padding-left:2.2rem}ol.steps>li{padding:.35rem 0;border-bottom:1px solid var(--rule);break-inside:avoid}
 ol.steps>li>label{display:flex;gap:.5rem;align-items:baseline}ol.steps input[type=checkbox]{align-self:flex-start;margin-top:.15em}ol.steps ul{list-style:none;margin:.2rem 0;padding:0}ol.steps :is(ul,.expect){display:flex;flex-wrap:wrap;gap:.1rem 1.6rem}ol.steps :is(ul,.expect):empty{display:none}.expect p{margin:.1rem 0}ol.steps ul li{font-weight:600}
@@ -65,11 +67,13 @@ body:has(#big:checked) .page{padding-top:.6rem}body:has(#big:checked) .page:not(
 body:has(#big:checked) :is(.pictures,.facts,.checks,.sign,.slide,.plain,.enter td.read,.enter th:nth-child(n+4),.findings,.gang){display:none}
 body:has(#big:checked) .pair{grid-template-columns:1fr}
 body:has(#big:checked) td.value{font-size:clamp(3rem,13vw,6.5rem)}
-body:has(#big:checked) .enter :is(th,td.pulse,caption){font-size:1.5rem}
+body:has(#big:checked) .enter :is(th,td.pulse,td.value small,caption){font-size:1.5rem}
 @media (max-width:30rem){
 html{font-size:17px}body{padding:0 .7rem 2rem}
 .enter th,.enter td{padding:.3rem .15rem}td.value{font-size:1.55rem}td.read{width:3.4rem;padding-left:.2rem}td.verified{font-size:.85rem}
 td.pulse{font-size:.9rem}tbody th{font-size:.92rem}
+.numbers thead{position:absolute;left:-100rem}.numbers tr{display:grid;grid-template-columns:auto 1fr auto;border-bottom:1px solid var(--rule);padding:.3rem 0}
+.numbers tbody :is(th,td){border:0;padding:.1rem .3rem .1rem 0;white-space:normal}.numbers tbody td:nth-child(2){min-width:0}.numbers td[data-head]{grid-column:1/-1;display:grid;grid-template-columns:5.6rem 5rem 1fr;gap:.5rem;align-items:baseline}.numbers td[data-head]::before{content:attr(data-head);text-align:left}.numbers td[data-head] small{text-align:left}
 .slide output{font-size:1.05rem}.checks{columns:1}dl{grid-template-columns:1fr}dd{margin-bottom:.3rem}
 }
 @page{margin:9mm}
@@ -78,19 +82,19 @@ td.pulse{font-size:.9rem}tbody th{font-size:.92rem}
 html{font-size:9pt;line-height:1.2}
 body{max-width:none;padding:0}
 header.top,.slide,.skip,.screen{display:none!important}
-small,figcaption,dl,thead th{font-size:9pt}
+small,td.value small,figcaption,dl,th[scope=col]{font-size:9pt}
 .page{padding:0;break-after:page}.page:last-child{break-after:auto}
 h2{font-size:15pt}h3{font-size:10pt;margin:1.5mm 0 .5mm}
 .page>header{padding-bottom:.5mm;margin-bottom:1mm;gap:0 4mm}
 .pair,.pictures,.facts{grid-template-columns:1fr 1fr;gap:1mm 5mm}:is(.pair,.facts):has(>:only-child){grid-template-columns:1fr}.pair:has(>:only-child) .enter :is(th,td):nth-child(n+4){width:42mm}
 caption{font-size:10.5pt;padding:0 0 .3mm}
 th,td{padding:.4mm .8mm;border-bottom:.2mm solid #000;vertical-align:middle}
-thead th{border-bottom:.5mm solid #000}
+th[scope=col]{border-bottom:.5mm solid #000}
 tr.limit+tr:not(.limit)>*{border-top:.7mm double #000}
-thead th{font-weight:400;white-space:nowrap}
-.enter small{line-height:1.05}.enter{table-layout:fixed}.enter :is(th,td):nth-child(2){width:17mm}.enter :is(th,td):nth-child(3){width:19mm}.enter :is(th,td):nth-child(4){width:11.5mm}.enter :is(th,td):nth-child(5){width:17.5mm}.enter.verified :is(th,td):nth-child(n+4){width:15.5mm}td.verified{line-height:1.05!important}:is(tr.limit,tr.short) th bdi{margin-right:1mm}:is(tr.limit,tr.short) th small{display:inline}
-td.value{font-size:14pt;line-height:1}
-.enter tbody :is(th,td){line-height:1.1}
+th[scope=col]{font-weight:400;white-space:nowrap}
+.enter small{line-height:1.05}.enter th:first-child{padding-left:0}.enter{table-layout:fixed}.enter :is(th,td):nth-child(2){width:19.5mm}.enter.fine :is(th,td):nth-child(2){width:22mm}.enter :is(th,td):nth-child(3){width:15mm}.enter :is(th,td):nth-child(4){width:11.5mm}.enter :is(th,td):nth-child(5){width:17.5mm}.enter.verified :is(th,td):nth-child(n+4){width:16.8mm}td.verified{line-height:1.05!important}:is(tr.limit,tr.short) th bdi{margin-right:1mm}:is(tr.limit,tr.short) th small{display:inline}
+td.value{font-size:14pt}
+.enter tbody :is(th,td){line-height:1.1}.enter tbody td.value,td.value small{line-height:.95}
 td.read{border-left:.2mm solid #000;padding:.4mm .4mm}td.read input,.sign input{border:0;padding:0;height:1em}td.read input{min-width:0}
 td.differs{border:.9mm solid #000}td.cannotTell{border:.5mm dashed #000}td.verified.notMeasured{border:.5mm dotted #000}
 .sign input{border-bottom:.2mm solid #000}
@@ -98,12 +102,15 @@ tr,figure,.checks li,.finding{break-inside:avoid}
 .one{height:100vh;display:flex;flex-direction:column;overflow:hidden}
 .one>*{flex:none}
 .one>.pictures{flex:0 1 auto;min-height:0;grid-auto-rows:minmax(0,auto);align-items:stretch}
-.flows{height:auto;display:block;overflow:visible}.flows .sign{margin-top:3mm}
+.flows{height:auto;overflow:visible}.flows .sign{margin-top:3mm}
 .one figure{min-height:0;display:grid;grid-template-rows:minmax(0,1fr)}
 figure svg{max-width:none;min-height:0;height:100%}
 .facts>div{line-height:1.12}.facts h3,.facts dl{display:inline}.facts h3{font-size:9pt;margin:0 1.2mm 0 0}dl{display:block;margin:0}dt,dd{display:inline}dt::after{content:" "}dd::after{content:"\\A";white-space:pre}
 .gang caption{font-size:9pt}.gang :is(th,td){padding:0 .8mm;line-height:1.05}.checks{columns:2;column-gap:5mm;margin:.5mm 0}.checks li{padding:0;line-height:1.1}.checks label{display:flex;gap:1.5mm}
 .sign{margin-top:auto;padding-top:1.5mm;gap:1mm 4mm;flex-wrap:nowrap}
+/* What goes on over several printed pages has its head on each of them. */
+.page:not(.one),.flows{display:table;table-layout:fixed;width:100%;border-collapse:collapse}
+.page:is(:not(.one),.flows)>header{display:table-header-group;break-inside:avoid}.page:is(:not(.one),.flows)>header>*{display:inline;margin-right:4mm}.page:is(:not(.one),.flows)>header>p:last-child{display:block;padding-bottom:.5mm}
 .finding{margin:.6mm 0;padding-left:2mm}
 ul.cautions{padding-left:5mm}ol.steps{margin:0;padding-left:8mm}ol.steps>li{padding:.7mm 0}ol.steps>li>label{gap:2mm}ol.steps :is(ul,.expect){margin:.3mm 0 0;gap:.3mm 6mm}ol.steps p{margin:0}.expect input{width:20mm;border-bottom:.2mm solid #000;padding:0;height:1.15em}
 .stop{border-width:1mm;padding:1mm 2mm;margin:1mm 0}

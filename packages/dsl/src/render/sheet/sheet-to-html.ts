@@ -114,6 +114,7 @@ function topOf(
       "div",
       { class: "tools" },
       h("label", {}, h("input", { type: "checkbox", id: "big", autocomplete: "off" }), "Big digits"),
+      h("button", { type: "button", id: "clear", hidden: true }, "Clear ticks and blanks"),
     ),
   );
 }

@@ -7,7 +7,7 @@ import { type AsBuiltLine, asBuiltLines, asBuiltResult } from "./as-built-lines.
 import { trueMinus } from "./element.ts";
 import { enterRows } from "./enter-rows.ts";
 import { findMatch, matchText } from "./match-text.ts";
-import { radioText, refusal } from "./page-parts.ts";
+import { radioText, refusal, shareText } from "./page-parts.ts";
 import { type ReadBack, readBackOf } from "./read-back.ts";
 import { expectedText, readText, verdictText } from "./read-words.ts";
 import { servoFacts } from "./servo-facts.ts";
@@ -30,6 +30,7 @@ export function sheetToMarkdown(
     `# ${plain(plan.model)}`,
     ...(errors === 0 ? [] : [`**${refusal(errors)}**`]),
     `Revision ${readBack.verification.revision.ofPlan}, ${plain(radioText(plan.radio))}.`,
+    ...(numbersOf(plan.radio).byShare ? [trueMinus(shareText)] : []),
     ...lineBlocks(asBuiltResult(readBack)),
     ...sheetPages(model, plan, surfaces).flatMap((page) => pageBlocks(page, plan, model, readBack)),
     ...(surfaces === undefined ? wholeBlocks(plan) : []),
@@ -71,16 +72,17 @@ function servoBlocks(servo: SheetServo, plan: SetupPlan, model: Model, readBack:
   const { described, channel } = servo;
   const label = channel.labels?.[described.id];
   const isRead = readBack.asBuilt !== undefined;
-  const rows = enterRows(servo, plan, readBack).map(({ name, detail, enter, adds = "", pulse, read }) => [
+  const rows = enterRows(servo, plan, readBack).map(({ name, detail, enter, unit, adds, pulse, read }) => [
     plain(name),
     plain(detail),
-    `**${enter}**`,
-    adds,
+    withOwnUnit(`**${enter}**`, unit),
+    adds === undefined ? "" : withOwnUnit(adds, unit),
     pulse,
     plain(expectedText(read.deflection)),
     ...(isRead ? [readCell(read.pulse), readCell(read.deflection)] : []),
   ]);
-  const heads = ["position", "wanted", "ENTER %", "adds %", "pulse µs", "expect °"];
+  const percent = numbersOf(plan.radio).byShare ? "" : " %";
+  const heads = ["position", "wanted", `ENTER${percent}`, `adds${percent}`, "pulse µs", "expect °"];
   return [
     `### Channel ${channel.channel}: ${plain(described.id)}${label === undefined ? "" : ` (${plain(label)})`}`,
     [
@@ -92,6 +94,10 @@ function servoBlocks(servo: SheetServo, plan: SetupPlan, model: Model, readBack:
       .join("\n"),
     ...list(servoFacts(servo, plan, model).map(({ name, text }) => trueMinus(`**${name}** ${plain(text)}`))),
   ];
+}
+
+function withOwnUnit(text: string, unit: string | undefined): string {
+  return unit === undefined ? text : `${text} ${unit}`;
 }
 
 function tableRow(cells: readonly string[]): string {

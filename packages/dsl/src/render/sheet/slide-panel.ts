@@ -6,7 +6,7 @@ import type { SheetServo } from "./servo-on-sheet.ts";
 import type { SheetPage } from "./sheet-pages.ts";
 
 /**
- * The slider of a page: one deflection, and for each servo the pulse and percent that give it. Hidden until a script shows it;
+ * The slider of a page: one deflection, and for each servo the pulse and what would be typed for it, a share where limits scale. Hidden until a script shows it;
  * undefined where no servo knows degrees.
  */
 export function slidePanel(page: SheetPage, radio: PlanRadio): Element | undefined {
@@ -20,7 +20,7 @@ export function slidePanel(page: SheetPage, radio: PlanRadio): Element | undefin
     below: typeof per100Us === "number" ? per100Us : per100Us.below,
     above: typeof per100Us === "number" ? per100Us : per100Us.above,
     decimals: decimalsOf(radio.stepPercent) + 1,
-    servos: servos.map(slideData),
+    servos: servos.map((servo) => slideData(servo, radio)),
   };
   const id = `slide-${page.key}`;
   return h(
@@ -44,13 +44,16 @@ export function slidePanel(page: SheetPage, radio: PlanRadio): Element | undefin
   );
 }
 
-/** Knots as [pulse, deflection, slope]: enough to compute the response itself. */
-function slideData({ described, key }: SheetServo) {
+/** Knots as [pulse, deflection, slope]: enough to compute the response itself; the limits where shares between them are typed. */
+function slideData({ described, channel, key }: SheetServo, { endPoints }: PlanRadio) {
   const { id, safeUs, measured } = described;
   return {
     key,
     name: visibleText(id),
     safe: safeUs,
+    ...(endPoints === "scale"
+      ? { limits: [channel.limits.low.pulseUs, channel.limits.high.pulseUs] as const }
+      : {}),
     knots: (measured?.response.knots ?? []).map((knot) => [
       knot,
       measured?.response.deflectionAt(us(knot)) ?? 0,
