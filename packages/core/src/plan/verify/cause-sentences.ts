@@ -23,8 +23,12 @@ export const causeSentences: Readonly<Record<CauseKind, (facts: CauseFacts) => S
     message: `The radio or its frame mode is another than the plan's: it gives ${us(numbers, "centreUs")} at 0 % and ${us(numbers, "per100Us")} per 100 %, the plan counts on ${us(numbers, "planCentreUs")} and ${us(numbers, "planPer100Us")}.`,
     do: "Connect nothing. Make the plan for the radio that is used, and enter that.",
   }),
-  wrongColumn: ({ where, place, numbers }) => ({
-    message: `In ${where}, ${place} holds the number of another column of the plan${typedFor(numbers)}.`,
+  otherEndPoints: ({ place, other }) => ({
+    message: `The radio's limits ${other}, and the plan is made for limits that ${place}.`,
+    do: `Connect nothing. Write endPoints: "${other}" into the model's radio, make the plan again, and enter that.`,
+  }),
+  wrongColumn: (facts) => ({
+    message: `In ${facts.where}, ${facts.other} was typed for ${facts.place}${typedFor(facts)}.`,
     do: `Enter the column that the transmitter asks for. ${readAgain}`,
   }),
   sidesSwapped: ({ where, other }) => ({
@@ -35,11 +39,11 @@ export const causeSentences: Readonly<Record<CauseKind, (facts: CauseFacts) => S
     message: `Two channels are changed over: ${where} has the values of ${other}, and the other way round.`,
     do: "Enter each in its own channel, or plug each lead into its own output. Read both again.",
   }),
-  wrongChannel: ({ where, other, place, numbers }) => ({
+  wrongChannel: (facts) => ({
     message:
-      place === undefined
-        ? `What was read on ${where} is what ${other} should send.`
-        : `In ${where}, ${place} holds the value of ${other}${typedFor(numbers)}.`,
+      facts.place === undefined
+        ? `What was read on ${facts.where} is what ${facts.other} should send.`
+        : `In ${facts.where}, ${facts.place} holds the value of ${facts.other}${typedFor(facts)}.`,
     do: `See that the value, and the pulse meter, are at the right channel. ${readAgain}`,
   }),
   trimLeftIn: ({ place, numbers }) => ({
@@ -54,36 +58,36 @@ export const causeSentences: Readonly<Record<CauseKind, (facts: CauseFacts) => S
     message: `The low and the high limit of ${where} were typed on each other's side.`,
     do: `Disconnect it. ${readAgain}`,
   }),
-  minusSign: ({ where, place, numbers }) => ({
-    message: `In ${where}, ${place} has lost or gained a minus sign${typedFor(numbers)}.`,
+  minusSign: (facts) => ({
+    message: `In ${facts.where}, ${facts.place} has lost or gained a minus sign${typedFor(facts)}.`,
     do: readAgain,
   }),
   detentsSwapped: ({ where, place, otherPlace }) => ({
     message: `In ${where}, ${place} and ${otherPlace} have each other's value.`,
     do: readAgain,
   }),
-  otherDetent: ({ where, place, otherPlace, numbers }) => ({
-    message: `In ${where}, ${place} has the value of ${otherPlace}${typedFor(numbers)}.`,
+  otherDetent: (facts) => ({
+    message: `In ${facts.where}, ${facts.place} has the value of ${facts.otherPlace}${typedFor(facts)}.`,
     do: readAgain,
   }),
-  notEntered: ({ where, place, numbers }) => ({
-    message: `In ${where}, ${place} was not entered, or its control does not act on this channel${typedFor(numbers)}.`,
+  notEntered: (facts) => ({
+    message: `In ${facts.where}, ${facts.place} was not entered, or its control does not act on this channel${typedFor(facts)}.`,
     do: readAgain,
   }),
   failsafeNotSet: ({ where }) => ({
     message: `The failsafe of ${where} was not set, or the controls stood elsewhere when it was stored.`,
     do: "Set the failsafe, switch the transmitter off and read it again.",
   }),
-  digitsSwapped: ({ where, place, numbers }) => ({
-    message: `In ${where}, two digits of ${place} are changed over${typedFor(numbers)}.`,
+  digitsSwapped: (facts) => ({
+    message: `In ${facts.where}, two digits of ${facts.place} are changed over${typedFor(facts)}.`,
     do: readAgain,
   }),
-  decimalPoint: ({ where, place, numbers }) => ({
-    message: `In ${where}, the decimal point of ${place} is in the wrong place${typedFor(numbers)}.`,
+  decimalPoint: (facts) => ({
+    message: `In ${facts.where}, the decimal point of ${facts.place} is in the wrong place${typedFor(facts)}.`,
     do: readAgain,
   }),
-  clampedByLimit: ({ where, place, numbers }) => ({
-    message: `In ${where}, ${place} cuts in at ${us(numbers, "limitUs")}; the plan has ${us(numbers, "wasUs")}.`,
+  limitTooNarrow: ({ where, place, numbers }) => ({
+    message: `In ${where}, ${place} stands at ${us(numbers, "limitUs")}, further in than the plan's ${us(numbers, "wasUs")}.`,
     do: readAgain,
   }),
   limitTooWide: ({ where, place, numbers }) => ({
@@ -110,12 +114,16 @@ export const causeSentences: Readonly<Record<CauseKind, (facts: CauseFacts) => S
     message: `Every deflection of ${where} is ${formatNumber(numbers?.ratio ?? 1, 2)} times what it should be: the rod is in another hole of the arm or horn.`,
     do: "Put the rod into the holes of the bench readings, or measure again.",
   }),
+  readingSign: ({ where, place }) => ({
+    message: `The deflection of ${place} of ${where} is written with the wrong sign.`,
+    do: "Look which way the surface stands there, and measure it again.",
+  }),
   readingsSwapped: ({ place, otherPlace }) => ({
     message: `The deflections of ${place} and ${otherPlace} are written in each other's place.`,
     do: "Measure both again.",
   }),
-  otherValue: ({ where, place, numbers }) => ({
-    message: `In ${where}, ${place} stands at another value${typedFor(numbers)}.`,
+  otherValue: (facts) => ({
+    message: `In ${facts.where}, ${facts.place} stands at another value${typedFor(facts)}.`,
     do: readAgain,
   }),
 };
@@ -134,10 +142,10 @@ function percent(numbers: Numbers, key: string): string {
   return `${sign(numbers?.[key] ?? 0, true)}${formatNumber(numbers?.[key] ?? 0, 0)} %`;
 }
 
-function typedFor(numbers: Numbers): string {
+function typedFor({ numbers, byShare = false }: CauseFacts): string {
   const { percent: right, typedPercent } = numbers ?? {};
   if (right === undefined || typedPercent === undefined) return "";
-  const text = (value: number) => `${sign(value, true)}${formatTrimmed(value, 2)} %`;
+  const text = (value: number) => `${sign(value, true)}${formatTrimmed(value, 2)} ${byShare ? "share" : "%"}`;
   return `: ${text(typedPercent)} in place of ${text(right)}`;
 }
 

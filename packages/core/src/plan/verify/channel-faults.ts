@@ -1,5 +1,6 @@
 import { toPercent, toPulse } from "../../signal/percent.ts";
 import { pct, us } from "../../units/quantity.ts";
+import { columnFaults } from "./column-faults.ts";
 import { type Entered, send } from "./entered.ts";
 import {
   fitted,
@@ -24,6 +25,7 @@ export function channelFaults(suspect: Suspect): readonly Hypothesis[] {
     facts: Omit<Hypothesis, "kind" | "channels" | "prediction"> = {},
   ): Hypothesis => ({ kind, channels: [plan.channel], prediction, where: nameChannel(plan), ...facts });
   return [
+    ...columnFaults([suspect], nameChannel(plan)),
     ...reversals(entered).map((one) => fault("directionReversed", typed(one))),
     fault(
       "limitsSwapped",
@@ -33,7 +35,7 @@ export function channelFaults(suspect: Suspect): readonly Hypothesis[] {
       fault("detentsSwapped", typed(one), { place, otherPlace }),
     ),
     ...otherLimits(suspect).map(({ changed, tighter, low, limitUs, wasUs }) =>
-      fault(tighter ? "clampedByLimit" : "limitTooWide", fitted(changed), {
+      fault(tighter ? "limitTooNarrow" : "limitTooWide", fitted(changed), {
         place: low ? "the low limit" : "the high limit",
         numbers: { limitUs, wasUs },
       }),

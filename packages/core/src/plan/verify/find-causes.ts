@@ -1,10 +1,10 @@
 import type { SetupPlan } from "../setup-plan.ts";
 import { causeSentences } from "./cause-sentences.ts";
 import { channelFaults } from "./channel-faults.ts";
-import { enteredOf, stateKeys } from "./entered.ts";
+import { enteredOf, send, stateKeys } from "./entered.ts";
 import type { CauseFacts, Hypothesis, Suspect } from "./hypothesis.ts";
 import { linkageFaults } from "./linkage-faults.ts";
-import { type DeflectionAt, isExplained, type Observed, readingsOf } from "./observed.ts";
+import { type DeflectionAt, isExplained, isMoved, type Observed, readingsOf } from "./observed.ts";
 import { planFaults } from "./plan-faults.ts";
 import { valueSlips } from "./value-slips.ts";
 import type { Cause, CauseKind, LineVerdict } from "./verification.ts";
@@ -22,9 +22,10 @@ export function findCauses(
     verdicts.flatMap((one) => (one.quantity !== "match" && one.outcome === "differs" ? [one.channel] : [])),
   );
   if (differing.size === 0) return [];
-  const rest = { plan, keyOf: stateKeys(plan), deflectionAt, extraUs };
-  const readings = (channels: readonly number[]) => readingsOf(verdicts, new Set(channels), rest);
   const entered = enteredOf(plan);
+  const planned = new Map(entered.map((one) => [one.channel, send(one)]));
+  const rest = { plan, planned, keyOf: stateKeys(plan), deflectionAt, extraUs };
+  const readings = (channels: readonly number[]) => readingsOf(verdicts, new Set(channels), rest);
   const suspects = plan.channels.flatMap((channel, index): Suspect[] => {
     const own = entered[index];
     return own === undefined ? [] : [{ plan: channel, entered: own, observed: readings([channel.channel]) }];
@@ -61,7 +62,7 @@ export function revisionCause(channels: readonly number[]): Cause {
 /** Those that fit, exact ones first; of several numbers fitted for the same thing the first that fits. */
 function held(hypotheses: readonly Hypothesis[], observed: Observed, all: boolean): readonly Cause[] {
   const fits = hypotheses.filter(({ prediction }) => isExplained(observed, prediction));
-  const fitted = fits.filter(({ prediction }) => prediction.fitted);
+  const fitted = fits.filter(({ prediction }) => prediction.fitted && isMoved(observed, prediction));
   return [
     ...fits.filter(({ prediction }) => !prediction.fitted),
     ...firstOf(fitted, ({ kind, channels, place = "" }) => `${kind} ${channels.join()} ${place}`),

@@ -19,6 +19,8 @@ export interface CauseFacts {
   readonly place?: string;
   readonly otherPlace?: string;
   readonly numbers?: Readonly<Record<string, number>>;
+  /** Whether what was typed is a share between the limits, not a percent. */
+  readonly byShare?: boolean;
 }
 
 /** A channel with what is typed for it, and what of it was read. */

@@ -1,3 +1,4 @@
+import { hypotOf } from "../../numeric/hypotenuse.ts";
 import { judgeTolerance, type ToleranceVerdict } from "../../uncertainty/agreement.ts";
 import { expand } from "../../uncertainty/expand.ts";
 import { doubtFromExpanded, doubtFromRectangular } from "../../uncertainty/standard-doubt.ts";
@@ -67,7 +68,7 @@ export function meterDoubt({ doubt }: PlanChannel, meterDeg: number | undefined)
   // The meter's scale and its zero, each of that half-width.
   const stated =
     meterDeg === undefined ? [] : [doubtFromRectangular(meterDeg), doubtFromRectangular(meterDeg)];
-  return Math.hypot(...own, ...stated);
+  return hypotOf(...own, ...stated);
 }
 
 /** What the plan's setting is called in a verdict. */
@@ -155,7 +156,7 @@ function judgeDeflection(
   const withinDeg =
     readDoubt === undefined || uncertaintyDeg === undefined
       ? undefined
-      : expand(Math.hypot(readDoubt, doubtFromExpanded(uncertaintyDeg)));
+      : expand(hypotOf(readDoubt, doubtFromExpanded(uncertaintyDeg)));
   const line = {
     quantity: "deflection",
     channel: channel.channel,

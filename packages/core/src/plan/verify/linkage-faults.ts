@@ -1,3 +1,4 @@
+import { hypotOf } from "../../numeric/hypotenuse.ts";
 import { type CauseFacts, medianOf, nameChannel, type Suspect } from "./hypothesis.ts";
 import type { Observed } from "./observed.ts";
 import { namePlace, settingKey } from "./place-words.ts";
@@ -30,6 +31,7 @@ export function linkageFaults(suspect: Suspect): readonly LinkageFault[] {
   const facts = { channels: [plan.channel], where: nameChannel(plan) };
   return [
     ...reversed(lines),
+    ...signLost(lines),
     ...toothOut(suspect, lines),
     ...zeroOff(lines),
     ...leverOther(lines),
@@ -41,6 +43,13 @@ type Found = Omit<LinkageFault, "channels">;
 
 function reversed(lines: readonly Line[]): readonly Found[] {
   return lines.every((line) => isNear(line, -line.expectedDeg)) ? [{ kind: "linkageReversed" }] : [];
+}
+
+/** One deflection written down with the other sign, all others right. */
+function signLost(lines: readonly Line[]): readonly Found[] {
+  const [wrong, ...more] = lines.filter(({ outcome }) => outcome === "differs");
+  if (wrong === undefined || more.length > 0 || !isNear(wrong, -wrong.expectedDeg)) return [];
+  return [{ kind: "readingSign", place: namePlace(wrong.place) }];
 }
 
 function zeroOff(lines: readonly Line[]): readonly Found[] {
@@ -84,7 +93,7 @@ function toothOut({ plan, observed }: Suspect, lines: readonly Line[]): readonly
     });
     // Where the table ends nothing is known: such a setting neither speaks for the shift nor against it.
     if (misses.length === 0 || misses.some((one) => Math.abs(one) > 1)) return undefined;
-    return Math.hypot(...misses) / Math.sqrt(misses.length);
+    return hypotOf(...misses) / Math.sqrt(misses.length);
   };
   let best: { readonly shiftUs: number; readonly miss: number } | undefined;
   for (let sizeUs: number = toothUs[0]; sizeUs <= toothUs[1]; sizeUs++)

@@ -10,6 +10,8 @@ export interface Observed {
   readonly plan: SetupPlan;
   readonly pulses: readonly (PulseVerdict & { readonly readUs: number })[];
   readonly deflections: readonly (DeflectionVerdict & { readonly readDeg: number })[];
+  /** What each channel sends where the plan was entered without a slip. */
+  readonly planned: ReadonlyMap<number, Sent>;
   readonly keyOf: StateKey;
   readonly deflectionAt: DeflectionAt | undefined;
   /** How much worse than usual the pulse meter is, microseconds. */
@@ -56,6 +58,23 @@ export function isExplained(observed: Observed, prediction: Prediction): boolean
   );
 }
 
+/**
+ * Whether a prediction has some pulse that was read elsewhere than the plan, by more than a number fitted to readings may be off: one
+ * that has not says nothing, and would fit by its slack alone.
+ */
+export function isMoved(observed: Observed, { sent, meterUs = 0 }: Prediction): boolean {
+  const { pulses, planned, keyOf } = observed;
+  return pulses.some((line) => {
+    const range = (all: ReadonlyMap<number, Sent>) => {
+      const own = all.get(line.channel);
+      return own === undefined ? undefined : rangeOf(line, own, keyOf);
+    };
+    const was = range(planned);
+    const is = range(sent) ?? was;
+    return was?.some((us, end) => Math.abs((is?.[end] ?? us) + meterUs - us) > fitSlackUs(observed)) === true;
+  });
+}
+
 /** The pulse of a line where the channel sends this; undefined for what is no single pulse or not the transmitter's. */
 export function predictedUs(
   { place }: Pick<PulseVerdict, "place">,
@@ -80,18 +99,24 @@ export function predictedUs(
 
 function pulseFits(
   line: Observed["pulses"][number],
-  { keyOf, extraUs }: Observed,
+  observed: Observed,
   { sent, fitted = false, meterUs = 0, otherOutput = false }: Prediction,
 ): boolean {
+  const { keyOf, extraUs } = observed;
   const own = sent.get(line.channel);
   const isReceivers = line.place.kind === "powerUp";
   if (own !== undefined && isReceivers && otherOutput) return true;
   const expected = own === undefined || isReceivers ? line.expectedUs : rangeOf(line, own, keyOf);
   if (expected === undefined) return true;
   const [lowUs, highUs] = expected;
-  const slackUs = line.withinUs + extraUs + (fitted ? 1 + extraUs : 0);
+  const slackUs = line.withinUs + extraUs + (fitted ? fitSlackUs(observed) : 0);
   const trueUs = line.readUs - meterUs;
   return trueUs >= lowUs - slackUs && trueUs <= highUs + slackUs;
+}
+
+/** How far a number fitted to readings may be off, microseconds: as far as one reading. */
+function fitSlackUs({ extraUs }: Observed): number {
+  return 1 + extraUs;
 }
 
 function rangeOf(line: PulseVerdict, sent: Sent, keyOf: StateKey): readonly [number, number] | undefined {

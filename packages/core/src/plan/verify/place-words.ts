@@ -5,7 +5,7 @@ const channelPlaces: Readonly<Record<ChannelPlace["kind"], string>> = {
   limitHigh: "the high limit",
   sweptLow: "the lowest pulse swept",
   sweptHigh: "the highest pulse swept",
-  neutral: "neutral",
+  neutral: "the value at rest",
   failsafe: "failsafe",
   powerUp: "the pulse at power-up",
 };

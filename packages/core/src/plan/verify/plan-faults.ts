@@ -1,6 +1,8 @@
 import { us } from "../../units/quantity.ts";
 import type { SetupPlan } from "../setup-plan.ts";
-import { type Entered, restKey, type Sent, send } from "./entered.ts";
+import { columnFaults } from "./column-faults.ts";
+import { endPointFaults } from "./end-point-faults.ts";
+import { restKey, type Sent, send } from "./entered.ts";
 import {
   fitted,
   type Hypothesis,
@@ -12,7 +14,6 @@ import {
   typed,
 } from "./hypothesis.ts";
 import type { Observed } from "./observed.ts";
-import { otherColumns } from "./value-slips.ts";
 
 /** Scales that many radios have: centre and pulse span of 100 percent, microseconds. (common practice, no source) */
 const usualScales = [1500, 1520].flatMap((centreUs) =>
@@ -25,7 +26,8 @@ const largestTrim = 0.5;
 export function planFaults(suspects: readonly Suspect[], observed: Observed): readonly Hypothesis[] {
   return [
     ...exchanges(suspects, observed.plan),
-    ...columns(suspects),
+    ...columnFaults(suspects, "every channel"),
+    ...endPointFaults(suspects),
     ...offsets(suspects, observed),
     ...scales(suspects, observed),
     ...trims(suspects, observed),
@@ -90,36 +92,6 @@ function isPart(state: string, other: string): boolean {
   return (JSON.parse(state) as [string, string | number][]).every(
     ([control, at]) => moved.get(control) === at,
   );
-}
-
-/** All positions of a channel, or of the plan, from another column of the plan. */
-function columns(suspects: readonly Suspect[]): readonly Hypothesis[] {
-  const read = ({ plan, entered, observed }: Suspect, column: number): Entered =>
-    mapValues(entered, (value, key) => {
-      const setting = plan.settings.find((one) => observed.keyOf(one) === key);
-      return otherColumns(setting, entered.scaling)[column] ?? value;
-    });
-  return [0, 1, 2].flatMap((column) => {
-    const all = suspects.map((suspect) => read(suspect, column));
-    const facts = { kind: "wrongColumn", place: "every position" } as const;
-    return [
-      {
-        ...facts,
-        channels: all.map(({ channel }) => channel),
-        prediction: typed(...all),
-        where: "every channel",
-      },
-      ...suspects.map(({ plan }, index) => {
-        const own = all[index];
-        return {
-          ...facts,
-          channels: [plan.channel],
-          prediction: typed(...(own === undefined ? [] : [own])),
-          where: nameChannel(plan),
-        };
-      }),
-    ];
-  });
 }
 
 /** Another radio's scale behind the same percents: a usual one, or the straight line that fits the readings best. */

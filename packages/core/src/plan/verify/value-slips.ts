@@ -1,6 +1,6 @@
 import { decimalsOf } from "../../units/decimals.ts";
 import { formatNumber } from "../../units/format.ts";
-import type { Setting } from "../setup-plan.ts";
+import type { Enter, Position } from "../setup-plan.ts";
 import { restKey, valueAt } from "./entered.ts";
 import { type Hypothesis, nameChannel, type Suspect, stateLines, typed, withValue } from "./hypothesis.ts";
 import { namePlace } from "./place-words.ts";
@@ -20,10 +20,10 @@ export function valueSlips(suspect: Suspect, others: readonly Suspect[]): readon
 
 /** Names of the states of a channel, by their key. */
 export function stateNames({ plan, observed }: Suspect): ReadonlyMap<string, string> {
-  const names = new Map([[restKey, "neutral"]]);
+  const names = new Map([[restKey, namePlace({ kind: "neutral" })]]);
   for (const setting of plan.settings) {
     const key = observed.keyOf(setting);
-    if (key !== restKey || names.get(key) === "neutral")
+    if (key !== restKey || names.get(key) === namePlace({ kind: "neutral" }))
       names.set(key, namePlace({ kind: "setting", ...setting }));
   }
   return names;
@@ -48,8 +48,10 @@ function settingSlips(suspect: Suspect, others: readonly Suspect[]): readonly Hy
     ...typingSlips(value - rest, step).map((slip) => ({ ...slip, value: rest + slip.value })),
     { kind: "notEntered", value: 0 },
     ...(key === restKey ? [] : [{ kind: "notEntered", value: rest } as const]),
-    ...otherColumns(setting, entered.scaling).map(
-      (column) => ({ kind: "wrongColumn", value: column }) as const,
+    ...(setting === undefined ? [] : columnsOf(setting.enter, entered.scaling)).flatMap((value, column) =>
+      value === undefined
+        ? []
+        : [{ kind: "wrongColumn", value, other: columnNames(entered.scaling)[column] ?? "" } as const],
     ),
     ...[...entered.values].flatMap(([otherKey, otherValue]) =>
       otherKey === key
@@ -77,6 +79,7 @@ function settingSlips(suspect: Suspect, others: readonly Suspect[]): readonly Hy
         place,
         ...words,
         numbers: { percent: value, typedPercent: held },
+        byShare: entered.scaling,
       },
     ];
   });
@@ -107,6 +110,7 @@ function failsafeSlips(suspect: Suspect): readonly Hypothesis[] {
     place: "failsafe",
     ...words,
     numbers: { percent: entered.failsafe, typedPercent: value },
+    byShare: entered.scaling,
   }));
 }
 
@@ -139,15 +143,17 @@ export function differingKeys({ observed }: Pick<Suspect, "observed">): Readonly
   return keys;
 }
 
-/** The other numbers that stand beside a setting's value in the plan. */
-export function otherColumns(setting: Setting | undefined, scaling: boolean): readonly number[] {
-  if (setting === undefined) return [];
-  const { percent, addPercent, sharePercent, commandPercent } = setting.enter;
-  return [
-    addPercent,
-    scaling ? percent : sharePercent,
-    ...(commandPercent === undefined ? [] : [commandPercent]),
-  ];
+/** The other numbers that stand beside a value in the plan, one a column; undefined where a column has none for it. */
+export function columnsOf(
+  { addPercent, percent, sharePercent, commandPercent }: Position & Partial<Enter>,
+  scaling: boolean,
+): readonly (number | undefined)[] {
+  return [addPercent, scaling ? percent : sharePercent, commandPercent];
+}
+
+/** What `columnsOf` gives, each in words. */
+export function columnNames(scaling: boolean): readonly string[] {
+  return ["the number to add", scaling ? "the percent" : "the share", "the input of the curve"];
 }
 
 /** A value with its sign lost, two digits changed over, or its point in the wrong place. */

@@ -89,6 +89,7 @@ export type CauseKind =
   | "otherRevision"
   | "testerOffset"
   | "otherScale"
+  | "otherEndPoints"
   | "wrongColumn"
   | "sidesSwapped"
   | "channelsSwapped"
@@ -103,13 +104,14 @@ export type CauseKind =
   | "failsafeNotSet"
   | "digitsSwapped"
   | "decimalPoint"
-  | "clampedByLimit"
+  | "limitTooNarrow"
   | "limitTooWide"
   | "centreShifted"
   | "linkageReversed"
   | "armToothOut"
   | "zeroOff"
   | "leverOther"
+  | "readingSign"
   | "readingsSwapped"
   /** None of the others: one value is simply another. */
   | "otherValue";
