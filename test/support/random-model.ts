@@ -23,7 +23,7 @@ export function randomModel(random: Random): Model {
   const chance = (share: number) => random() < share;
 
   let channel = 0;
-  const bench = (rising: boolean): Bench => {
+  const bench = (rising: boolean, isRead = chance(0.9)): Bench => {
     const sign = rising ? 1 : -1;
     const level = Math.round(between(1350, 1650));
     const [above, below] = [whole(0, 3), whole(1, 4)];
@@ -48,7 +48,7 @@ export function randomModel(random: Random): Model {
       level: us(level),
       down: us(rising ? high : low),
       ...(chance(0.3) ? { guard: us(whole(0, 15)) } : {}),
-      ...(chance(0.9) ? { readings } : {}),
+      ...(isRead ? { readings } : {}),
     };
   };
   const servo = (over: Partial<Servo> = {}): Servo => ({
@@ -62,19 +62,22 @@ export function randomModel(random: Random): Model {
   const groups: Record<string, Group> = {};
   const count = whole(1, 8);
   for (let i = 0; i < count; i++) {
-    const facts = chance(0.3) ? { chord: mm(whole(30, 90)), allowed: [deg(-25), deg(45)] as const } : {};
-    if (chance(0.1)) surfaces[`surface${i}`] = { ...facts, servos: { upper: servo(), lower: servo() } };
-    else surfaces[`surface${i}`] = { ...facts, servo: servo() };
+    // Servos of one surface are read alike, and nothing is allowed in degrees where none are known.
+    const isRead = chance(0.9);
+    const own = () => servo({ bench: bench(chance(0.5), isRead) });
+    const allowed = isRead ? { allowed: [deg(-25), deg(45)] as const } : {};
+    const facts = chance(0.3) ? { chord: mm(whole(30, 90)), ...allowed } : {};
+    if (chance(0.1)) surfaces[`surface${i}`] = { ...facts, servos: { upper: own(), lower: own() } };
+    else surfaces[`surface${i}`] = { ...facts, servo: own() };
   }
   const names = Object.keys(surfaces);
   const [first = "surface0", second] = names;
   let isJoined = false;
   if (second !== undefined) {
-    groups.pair = {
-      kind: chance(0.7) ? "matched" : "together",
-      surfaces: [first, second],
-      within: deg(1),
-    } as Group;
+    const members = [first, second];
+    groups.pair = chance(0.7)
+      ? { kind: "matched", surfaces: members, within: deg(1) }
+      : { kind: "together", surfaces: members };
     if (chance(0.15)) {
       isJoined = true;
       const rising = chance(0.5);
@@ -117,7 +120,11 @@ export function randomModel(random: Random): Model {
     const inside = share > 0 ? between(low * 0.3, high) * share : between(low, high * 0.3) * -share;
     return deg(Number((chance(0.03) ? anywhere : inside * 0.5).toFixed(1)));
   };
-  const targetsOf = (share: number) => targets.filter(() => chance(share));
+  const targetsOf = (share: number) => {
+    const chosen = targets.filter(() => chance(share));
+    // A surface gets one place only: by its own name or by its group's.
+    return chosen[0] === "pair" ? chosen.filter((name) => name !== first && name !== second) : chosen;
+  };
   const selectorMoves = (number: number) =>
     Object.fromEntries(
       detents(number).map((detent) => [

@@ -126,6 +126,13 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     at: "moves.lever",
   },
   "moves-mismatch": { model: smallModel({ controls: { lever: { kind: "stick" } } }), at: "moves.lever" },
+  "moved-twice": {
+    model: smallModel({
+      groups: { all: { kind: "together", surfaces: ["flap"] } },
+      moves: { lever: { ...moves.lever, landing: { flap: deg(25), all: deg(20) } } },
+    }),
+    at: "moves.lever.landing.flap",
+  },
   "per-circle": {
     model: smallModel({
       controls: { ...controls, mode: { kind: "selector", detents: ["a"] } },
@@ -157,6 +164,21 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     at: "surfaces.flap.servo.bench.guard",
     // max of one step (5 us) and 2 * sqrt((1^2 + 2.5^2) / 3) = 3.11 us.
     numbers: { guardUs: 1, neededUs: 5 },
+  },
+  "added-past-level": {
+    model: smallModel({
+      surfaces: {
+        flap: {
+          servo: {
+            channel: 1,
+            added: us(20),
+            bench: { level: us(1500), down: us(1800), guard: us(5), readings: straightReadings.slice(2) },
+          },
+        },
+      },
+    }),
+    at: "surfaces.flap.servo.added",
+    numbers: { addedUs: 20, levelUs: 1500 },
   },
   "guard-thick": { model: bench({ guard: us(31) }), at: "surfaces.flap.servo.bench.guard" },
   "grid-empty": {
@@ -380,6 +402,25 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     }),
     at: "surfaces.other.servo.channel",
   },
+  "y-lead-apart": {
+    model: yLead({
+      bench: {
+        up: us(1850),
+        level: us(2000),
+        down: us(2150),
+        guard: us(10),
+        readings: readings([1850, -15], [2000, 0], [2150, 15]),
+      },
+    }),
+    at: "surfaces.other.servo.channel",
+    numbers: { channel: 1, endsUs: 1790, beginsUs: 1860 },
+  },
+  "servos-not-measured": {
+    model: smallModel({
+      surfaces: { flap: { servos: { a: smallServo(), b: smallServo({ channel: 2, bench: bareBench }) } } },
+    }),
+    at: "surfaces.flap.servos.b.bench",
+  },
   "y-lead-off": {
     // 3 degrees more at full travel on the second surface: half of it each way at 25 degrees of 30.
     model: yLead({
@@ -450,6 +491,14 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
       },
     }),
     at: "surfaces.flap.servos",
+  },
+  "transit-depends": {
+    model: smallModel({
+      controls: { ...controls, phase: { kind: "selector", detents: ["cruise", "thermal"] } },
+      moves: { lever: { per: "phase", cases: { cruise: moves.lever, thermal: moves.lever } } },
+      transit: { lever: s(2) },
+    }),
+    at: "transit.lever",
   },
   "transit-too-fast": {
     model: smallModel({
@@ -545,6 +594,11 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
   "linkage-needs-rotation": {
     model: smallModel({ surfaces: { flap: { servo: { channel: 1, bench: bareBench, linkage: pushrod } } } }),
     at: "surfaces.flap.servo.linkage",
+  },
+  "linkage-never-read": {
+    model: linked({}),
+    at: "surfaces.flap.servo.linkage",
+    numbers: { needed: 4 },
   },
   "linkage-not-fitted": {
     model: smallModel({
@@ -709,6 +763,33 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     at: "moves.lever.landing.flap",
     numbers: { wantedDeg: 25, allowedDeg: 20 },
   },
+  "allowed-not-held": {
+    model: smallModel({
+      surfaces: { flap: { servo: { channel: 1, bench: bareBench }, allowed: [deg(-5), deg(5)] } },
+      moves: { lever: { stowed: {}, takeoff: {}, landing: { flap: { kind: "part", part: 0.9 } } } },
+    }),
+    at: "surfaces.flap.allowed",
+    numbers: { lowestDeg: -5, highestDeg: 5 },
+  },
+  "range-reversed": {
+    model: smallModel({ surfaces: { flap: { ...smallSurface(), allowed: [deg(20), deg(-5)] } } }),
+    at: "surfaces.flap.allowed",
+    numbers: { first: 20, second: -5 },
+  },
+  "section-short": {
+    model: smallModel({ surfaces: { flap: { ...smallSurface(), chord: mm(50), section: mm(40) } } }),
+    at: "surfaces.flap.section",
+    numbers: { sectionMm: 40, chordMm: 50 },
+  },
+  "bore-wide": {
+    model: smallModel({
+      surfaces: {
+        flap: smallSurface({}, { rod: { material: "steel", diameter: mm(2), bore: mm(3), length: mm(80) } }),
+      },
+    }),
+    at: "surfaces.flap.servo.rod.bore",
+    numbers: { boreMm: 3, diameterMm: 2 },
+  },
   "half-the-pulses": {
     model: bench({ readings: readings([1200, -20], [1350, -11], [1500, 0], [1650, 14], [1800, 32]) }),
     at: "surfaces.flap.servo",
@@ -743,6 +824,43 @@ test.each(Object.entries(cases))(
     expect(parseAddress(finding.at)).toBeDefined();
   },
 );
+
+test("what ends a linkage is said in the words of its kind", () => {
+  const endOf = (linkage: Servo["linkage"], bench: Servo["bench"], code: FindingCode = "linkage-ends") => {
+    const turns = bench.up !== undefined && bench.up > bench.down ? "anticlockwise" : "clockwise";
+    const type = { rotation: degPerUs(0.2) };
+    const servo = { channel: 1, bench, turns, type, ...(linkage === undefined ? {} : { linkage }) } as const;
+    const { findings } = compile(smallModel({ surfaces: { flap: { servo } } }));
+    return findings.find((one) => one.code === code)?.message ?? JSON.stringify(findings);
+  };
+  const wide = { up: us(900), level: us(1500), down: us(2100), guard: us(10) };
+  expect(endOf({ kind: "bentRod", bend: deg(40), tipTo: "port" }, wide)).toContain(
+    "the bent tip stands furthest out and the surface turns back",
+  );
+  const cables = endOf({ kind: "cables", arm: mm(10), horn: mm(10), base: mm(200), armAft: mm(2) }, wide);
+  expect(cables).toContain("the pulling cable");
+  expect(cables).not.toContain("rod");
+  const rod = { ...pushrod, horn: mm(20) };
+  expect(endOf(rod, wide)).toContain("arm and rod come into line and the surface turns back");
+  expect(endOf({ kind: "chain", links: [rod] }, wide)).toContain("one of its links turns back");
+});
+
+test("a reach that no radio has is what to look at first, another is not", () => {
+  const doOf = (reach: number) =>
+    findingOf(
+      smallModel({
+        radio: { ...radio, reach: pct(reach) },
+        moves: { lever: { ...moves.lever, landing: { flap: deg(29) } } },
+      }),
+      "signal-range",
+      "moves.lever.landing.flap",
+    ).do;
+  expect(doOf(13)).toMatch(/^Look whether reach of the radio is right: .* If it is, move the arm by a tooth/);
+  const shifted = { ...radio, centre: us(1200), reach: pct(100) };
+  expect(findingOf(smallModel({ radio: shifted }), "signal-range", "moves.lever.landing.flap").do).toMatch(
+    /^Move the arm by a tooth/,
+  );
+});
 
 test("an error takes its setting out of the plan and leaves the others", () => {
   const { channels } = compile(cases["limit-passed"].model);

@@ -10,7 +10,7 @@ import { readingDoubt } from "./doubts.ts";
 import { describeWish, listWishes } from "./list-wishes.ts";
 import { restState } from "./motion.ts";
 import { placeMoves } from "./place-moves.ts";
-import { standardAt } from "./plan-doubt.ts";
+import { standardAt } from "./position-doubt.ts";
 import { inDegrees } from "./read-response.ts";
 import { reportTo } from "./report.ts";
 import { resolveBench } from "./resolve-bench.ts";

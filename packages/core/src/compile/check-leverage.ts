@@ -101,7 +101,7 @@ function checkStrength(
   );
   if (rod !== undefined) {
     const bucklesN = bucklingForce(rod);
-    if (stallN > bucklesN || needsN > bucklesN)
+    if (bucklesN !== undefined && (stallN > bucklesN || needsN > bucklesN))
       report("rod-buckles", [...rig.named.address, "rod"], { servo: rig.named.id, bucklesN, stallN, needsN });
   }
   const parts = Object.entries(holds ?? {}).map(([name, holdsN]) => ({ name, holds: holdsN }));

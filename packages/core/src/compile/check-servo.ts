@@ -12,18 +12,19 @@ const worthMentionDeg = 0.1;
 
 /** What a servo itself does not like: pulses beyond its own, short frames, heat and cold that its guard does not cover. */
 export function checkServos(outputs: readonly Output[], model: Model, report: Report): void {
-  for (const { members, guardUs } of outputs)
+  for (const { members } of outputs)
     for (const { rig } of members) {
       checkAccepted(rig, report);
       checkFrame(rig, model, report);
-      checkTemperatures(rig, Math.min(...guardUs), model, report);
+      checkTemperatures(rig, model, report);
     }
 }
 
 function checkAccepted({ named, bench }: Rig, report: Report): void {
   const accepts = named.servo.type?.accepts;
   const [lowUs, highUs] = bench.stopsUs;
-  if (accepts === undefined || (lowUs >= accepts[0] && highUs <= accepts[1])) return;
+  if (accepts === undefined || accepts[0] >= accepts[1] || (lowUs >= accepts[0] && highUs <= accepts[1]))
+    return;
   report("servo-pulse", [...named.address, "bench"], {
     servo: named.id,
     lowUs,
@@ -40,8 +41,10 @@ function checkFrame({ named }: Rig, { radio }: Model, report: Report): void {
     report("frame-short", [...named.address, "type"], { servo: named.id, frameMs, leastMs: leastFrameMs });
 }
 
-function checkTemperatures(rig: Rig, guardUs: number, model: Model, report: Report): void {
+function checkTemperatures(rig: Rig, model: Model, report: Report): void {
   const { named, bench } = rig;
+  // The stop down is always measured, and a measured stop up has the same guard.
+  const guardUs = bench.guardUs[bench.rising ? 1 : 0];
   const heat = heatAt(rig, bench.levelUs, model);
   const kelvin = model.temperatures && kelvinFromBench(rig, model.temperatures);
   if (kelvin === undefined) return;
@@ -51,7 +54,7 @@ function checkTemperatures(rig: Rig, guardUs: number, model: Model, report: Repo
       servo: named.id,
       kelvin,
       shiftUs,
-      shiftDeg: heat?.servoDeg ?? 0,
+      ...(heat === undefined ? {} : { shiftDeg: heat.servoDeg }),
       guardUs,
     });
   if (heat?.rod === undefined || heat.rod.deflectionDeg < worthMentionDeg) return;

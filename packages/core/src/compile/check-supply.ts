@@ -1,22 +1,24 @@
 import type { Model } from "../model/model.ts";
 import { MOST_PLAY } from "../surface/free-play.ts";
 import { type ServoCurrent, supplyDemand } from "../surface/supply-demand.ts";
+import { amps } from "../units/quantity.ts";
 import type { Motion } from "./output.ts";
 import type { Report } from "./report.ts";
 
 /** Whether the supply feeds all servos, and whether any surface has more play than should be. */
 export function checkSupply(motions: readonly Motion[], model: Model, report: Report): void {
   const servos = motions.flatMap(({ rigs }) =>
-    rigs.flatMap(({ named }): ServoCurrent[] => {
-      const { stallCurrent } = named.servo.type ?? {};
+    rigs.map(({ named }): ServoCurrent => {
       const { freeCurrent } = named.servo.bench;
-      if (stallCurrent === undefined) return [];
-      return [{ stall: stallCurrent, ...(freeCurrent === undefined ? {} : { holding: freeCurrent }) }];
+      // Where it is not known what a servo draws when stalled, another is the one that stalls; it holds all the same.
+      const stall = named.servo.type?.stallCurrent ?? amps(0);
+      return { stall, ...(freeCurrent === undefined ? {} : { holding: freeCurrent }) };
     }),
   );
   const supplyAmps = model.supply?.current;
   const { oneStalled } = supplyDemand(servos);
-  if (supplyAmps !== undefined && oneStalled > supplyAmps)
+  const isKnown = servos.some(({ stall }) => stall > 0);
+  if (supplyAmps !== undefined && isKnown && oneStalled > supplyAmps)
     report("supply-short", ["supply", "current"], {
       neededAmps: oneStalled,
       supplyAmps,

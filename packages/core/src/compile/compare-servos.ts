@@ -2,7 +2,7 @@ import type { PlanGang } from "../plan/setup-plan.ts";
 import { fightingTorque } from "../surface/fighting-torque.ts";
 import { servoStiffness } from "../surface/stiffness.ts";
 import { deg } from "../units/quantity.ts";
-import { type Apart, furthestApart, type Side } from "./legs.ts";
+import { type Apart, furthestPair, type Side } from "./legs.ts";
 import type { Motion } from "./output.ts";
 import type { Report } from "./report.ts";
 import { openPlaces } from "./yield-moves.ts";
@@ -22,14 +22,9 @@ export function compareServos(
   report: Report,
 ): PlanGang[] {
   return motions.flatMap((motion) => {
-    const [first, ...others] = sides.filter(({ member }) => member.motion.name === motion.name);
-    if (first === undefined || others.length === 0 || first.member.rig.travel.unit !== "deg") return [];
-    const worst = others
-      .flatMap((other) => furthestApart(first, other) ?? [])
-      .reduce<ReturnType<typeof furthestApart>>(
-        (a, b) => (a === undefined || Math.abs(b.value) > Math.abs(a.value) ? b : a),
-        undefined,
-      );
+    const own = sides.filter(({ member }) => member.motion.name === motion.name);
+    if (own.length < 2 || motion.rigs[0].travel.unit !== "deg") return [];
+    const worst = furthestPair(own);
     const worstDeg = Math.abs(worst?.value ?? 0);
     const fightNm = worst === undefined ? undefined : fightOf(worst);
     if (worst !== undefined && worstDeg > fightDeg)
@@ -52,17 +47,26 @@ export function compareServos(
   });
 }
 
-/** The torque with which two servos strain against each other there; undefined where their types do not tell. */
-function fightOf({ sides: [one, other], pulsesUs }: Apart): number | undefined {
-  const types = [one, other].map(({ member }) => member.rig.named.servo.type);
-  const [torque, otherTorque] = types.map((type) => type?.torque);
-  const rotation = types[1]?.rotation;
-  const place = one.member.rig.travel.placeAt(pulsesUs[0]);
-  const wantsUs = place === undefined ? undefined : other.member.rig.travel.pulseAt(place);
-  if (torque === undefined || otherTorque === undefined || rotation === undefined || wantsUs === undefined)
-    return undefined;
-  const mismatch = deg((wantsUs - pulsesUs[1]) * rotation);
+/**
+ * The torque with which two servos strain against each other there; undefined where their types do not tell. Of the angles by which
+ * either shaft would have to turn to stand as the other wants it, the larger that is known.
+ */
+function fightOf({ sides: [one, other], pulsesUs: [oneUs, otherUs] }: Apart): number | undefined {
+  const [torque, otherTorque] = [one, other].map(({ member }) => member.rig.named.servo.type?.torque);
+  const turns = [turnTo(one, oneUs, other, otherUs), turnTo(other, otherUs, one, oneUs)];
+  const known = turns.filter((turn) => turn !== undefined);
+  if (torque === undefined || otherTorque === undefined || known.length === 0) return undefined;
+  const mismatch = deg(Math.max(...known.map(Math.abs)));
   return fightingTorque(mismatch, [servoStiffness(torque), servoStiffness(otherTorque)]);
+}
+
+/** How far the shaft of `one` would turn to put the surface where `other` wants it, degrees. */
+function turnTo(one: Side, oneUs: number, other: Side, otherUs: number): number | undefined {
+  const { named, travel } = one.member.rig;
+  const rotation = named.servo.type?.rotation;
+  const place = other.member.rig.travel.placeAt(otherUs);
+  const wantedUs = place === undefined ? undefined : travel.pulseAt(place);
+  return rotation === undefined || wantedUs === undefined ? undefined : (wantedUs - oneUs) * rotation;
 }
 
 function pulseTable(motion: Motion): PlanGang["points"] {

@@ -2,7 +2,7 @@ import type { Model } from "../model/model.ts";
 import type { PlanMatch } from "../plan/setup-plan.ts";
 import { expand } from "../uncertainty/expand.ts";
 import { doubtBetween } from "./doubt-between.ts";
-import { type Apart, furthestApart, type Side } from "./legs.ts";
+import { type Apart, furthestPair, type Side } from "./legs.ts";
 import type { Report } from "./report.ts";
 
 /**
@@ -12,10 +12,11 @@ import type { Report } from "./report.ts";
 export function compareSides(sides: readonly Side[], model: Model, report: Report): PlanMatch[] {
   return Object.entries(model.groups ?? {}).flatMap(([group, declared]) => {
     if (declared.kind !== "matched") return [];
-    const members = declared.surfaces.flatMap(
-      (name) => sides.find(({ member }) => member.motion.name === name) ?? [],
+    const members = declared.surfaces.flatMap((name) =>
+      sides.filter(({ member: { motion, rig } }) => motion.name === name && rig.travel.unit === "deg"),
     );
-    const worst = furthest(members.filter(({ member }) => member.rig.travel.unit === "deg"));
+    // Servos of one surface are compared by compareServos.
+    const worst = furthestPair(members, (one, other) => one.member.motion.name !== other.member.motion.name);
     if (worst === undefined) return [];
     const surfaces = [worst.sides[0].member.motion.name, worst.sides[1].member.motion.name] as const;
     const worstDeg = Math.abs(worst.value);
@@ -34,19 +35,6 @@ export function compareSides(sides: readonly Side[], model: Model, report: Repor
       });
     return [{ group, withinDeg: declared.within, worstDeg, between, surfaces, at: worst.at, uncertaintyDeg }];
   });
-}
-
-/** The pair of sides that come furthest apart. */
-function furthest(sides: readonly Side[]): Apart | undefined {
-  let worst: Apart | undefined;
-  sides.forEach((one, index) => {
-    for (const other of sides.slice(index + 1)) {
-      const apart = furthestApart(one, other);
-      if (apart !== undefined && Math.abs(apart.value) > Math.abs(worst?.value ?? 0)) worst = apart;
-      else worst ??= apart;
-    }
-  });
-  return worst;
 }
 
 function doubtBetweenSides({ sides: [one, other], pulsesUs: [oneUs, otherUs] }: Apart): number {

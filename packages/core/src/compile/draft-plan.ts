@@ -1,5 +1,6 @@
 import type { Finding } from "../findings/finding.ts";
 import type { Model } from "../model/model.ts";
+import { hasErrors } from "../plan/has-errors.ts";
 import type { PlanInTheMaking } from "../plan/setup-plan.ts";
 import { assemblePlan } from "./assemble-plan.ts";
 import { checkFacts } from "./check-facts.ts";
@@ -37,7 +38,7 @@ export function draftPlan(declared: Model): PlanInTheMaking {
   const report = reportTo(findings);
   // 1. Names and groups.
   const { surfaces, controls, moves } = resolveNames(model, report);
-  checkFacts(surfaces, report);
+  checkFacts(surfaces, model.temperatures, report);
   // 2 to 4. Benches, responses, and every wanted place as a number.
   const motions = surfaces.flatMap((named): Motion[] => {
     const rigs = rigServos(named, model.radio, model.instruments, report);
@@ -87,7 +88,7 @@ export function draftPlan(declared: Model): PlanInTheMaking {
   // 11. What is worth knowing.
   remark(exact, model, report);
   // The search is long, and a plan with an error is entered with no curve at all.
-  if (!findings.some(({ severity }) => severity === "error"))
+  if (!hasErrors({ findings }))
     for (const [output, curve] of curves) remarkCurve(output, curve, model, report);
   remarkSides(yielded, wishes, exact, model, report);
   remarkReserve(yielded, controls, report);

@@ -2,6 +2,7 @@ import type { Address } from "../address/address.ts";
 import type { Radio } from "../model/model.ts";
 import { toPulse } from "../signal/percent.ts";
 import { pct } from "../units/quantity.ts";
+import { allowedOf } from "./allowed-of.ts";
 import type { Entry } from "./entry-grid.ts";
 import { describeWish, type Wish, wishAddress } from "./list-wishes.ts";
 import type { Output } from "./output.ts";
@@ -54,8 +55,9 @@ function reachPlace(
   report: Report,
 ): number | undefined {
   const { travel, motion } = output;
-  if (travel.unit === "deg" && motion.surface.allowed !== undefined) {
-    const [lowest, highest] = motion.surface.allowed;
+  const allowed = allowedOf(motion.surface);
+  if (travel.unit === "deg" && allowed !== undefined) {
+    const [lowest, highest] = allowed;
     if (place < lowest || place > highest) {
       report("not-allowed", at, { what, wantedDeg: place, allowedDeg: place < lowest ? lowest : highest });
       return undefined;
@@ -102,8 +104,7 @@ function reportNotMeasured(output: Output, place: number, what: string, at: Addr
     measuredDeg: travel.places[high ? 1 : 0],
     measuredUs,
     servo: output.members[0].rig.named.id,
-    // No decimal more than can be asked for: the finding must not name what it would then refuse.
-    reachDeg: high ? Math.floor(output.openPlaces[1] * 10) / 10 : Math.ceil(output.openPlaces[0] * 10) / 10,
+    reachDeg: reachDeg(output, high),
     bound: high ? "at most" : "at least",
     end: (end === 1 ? measuredUs >= output.safeUs[1] : measuredUs <= output.safeUs[0]) ? "stop" : "reading",
   });
@@ -111,14 +112,27 @@ function reportNotMeasured(output: Output, place: number, what: string, at: Addr
 
 function reportLimitPassed(output: Output, pulseUs: number, what: string, at: Address, report: Report): void {
   const end = pulseUs < output.safeUs[0] ? 0 : 1;
-  const place = output.openPlaces[(end === 1) === output.travel.rising ? 1 : 0];
+  const isDown = (end === 1) === output.travel.rising;
   report("limit-passed", at, {
     what,
     pulseUs,
     limitUs: output.safeUs[end],
     stopUs: output.stopsUs[end],
     guardUs: output.guardUs[end],
-    stop: (end === 1) === output.travel.rising ? "down" : "up",
-    reach: output.travel.unit === "deg" ? `${place.toFixed(1)} deg is the furthest that is safe.` : "",
+    stop: isDown ? "down" : "up",
+    reach:
+      output.travel.unit === "deg"
+        ? `${reachDeg(output, isDown).toFixed(1)} deg is the furthest that is safe.`
+        : "",
   });
+}
+
+/** The furthest tenth of a degree that can be asked for: a finding must not name what it would then refuse. */
+function reachDeg({ travel, openUs, openPlaces }: Output, isDown: boolean): number {
+  const nearest = Math.round(openPlaces[isDown ? 1 : 0] * 10);
+  const pulseUs = travel.pulseAt(nearest / 10);
+  const isOpen =
+    pulseUs !== undefined && pulseUs >= openUs[0] - toleranceUs && pulseUs <= openUs[1] + toleranceUs;
+  // Added to 0, a level end is never written as minus 0.
+  return (isOpen ? nearest : nearest + (isDown ? -1 : 1)) / 10 + 0;
 }

@@ -34,8 +34,24 @@ export function sidesOf(output: Output, entered: readonly EnteredWish[]): Side[]
   return output.members.map((member) => ({ output, member, legs }));
 }
 
+/** The pair of sides that come furthest apart, of all pairs that `mayPair`; undefined where none is asked for the same. */
+export function furthestPair(
+  sides: readonly Side[],
+  mayPair: (one: Side, other: Side) => boolean = () => true,
+): Apart | undefined {
+  let worst: Apart | undefined;
+  sides.forEach((one, index) => {
+    for (const other of sides.slice(index + 1)) {
+      const apart = mayPair(one, other) ? furthestApart(one, other) : undefined;
+      if (apart !== undefined && Math.abs(apart.value) > Math.abs(worst?.value ?? 0)) worst = apart;
+      else worst ??= apart;
+    }
+  });
+  return worst;
+}
+
 /** The furthest that two sides come apart on any way on which both are asked for the same; undefined where there is none. */
-export function furthestApart(one: Side, other: Side): Apart | undefined {
+function furthestApart(one: Side, other: Side): Apart | undefined {
   const others = new Map(other.legs.map((leg) => [legKey(leg), leg]));
   let furthest: Apart | undefined;
   for (const leg of one.legs) {

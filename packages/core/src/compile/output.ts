@@ -98,6 +98,10 @@ function makeOutput(
   const safeUs = inner(rigs.map((one) => one.safeUs));
   const stopsUs = inner(rigs.map(({ bench }) => bench.stopsUs));
   const openUs = inner(rigs.map((one) => one.openUs));
+  if (openUs[0] >= openUs[1]) {
+    reportApart(channel, rigs, report);
+    return undefined;
+  }
   const travel =
     rigs.length === 1
       ? rig.travel
@@ -119,4 +123,18 @@ function makeOutput(
   const guardUs = [safeUs[0] - stopsUs[0], stopsUs[1] - safeUs[1]] as const;
   const openPlaces = [Math.min(lowPlace, highPlace), Math.max(lowPlace, highPlace)] as const;
   return { channel, members, motion, travel, safeUs, guardUs, stopsUs, openUs, openPlaces, grid };
+}
+
+/** A Y lead whose servos have no pulse in common. */
+function reportApart(channel: number, rigs: readonly Rig[], report: Report): void {
+  const [highest] = rigs.toSorted((a, b) => b.openUs[0] - a.openUs[0]);
+  const [lowest] = rigs.toSorted((a, b) => a.openUs[1] - b.openUs[1]);
+  if (highest === undefined || lowest === undefined) return;
+  report("y-lead-apart", [...highest.named.address, "channel"], {
+    channel,
+    first: lowest.named.id,
+    endsUs: lowest.openUs[1],
+    second: highest.named.id,
+    beginsUs: highest.openUs[0],
+  });
 }

@@ -1,12 +1,10 @@
 import type { Surface } from "../model/model.ts";
-import { deflectionForThrow } from "../surface/throw.ts";
-import { mm } from "../units/quantity.ts";
-import { deflectionAtExtension } from "./extension.ts";
+import { allowedOf } from "./allowed-of.ts";
+import { declaredDeg } from "./declared-deg.ts";
 import type { Move, Share } from "./motion.ts";
 import type { Report } from "./report.ts";
 import type { Rig } from "./rig-servos.ts";
 import type { NamedCase, NamedMove, NamedPlace } from "./spread-moves.ts";
-import { trailingEdge } from "./trailing-edge.ts";
 
 /** Every declared place as a number on the surface's own scale; undefined where one of them cannot be placed. */
 export function placeMoves(
@@ -16,6 +14,21 @@ export function placeMoves(
   moves: readonly NamedMove[],
   report: Report,
 ): readonly Move[] | undefined {
+  const allowed = allowedOf(surface);
+  const measured = rigs.find(({ travel }) => travel.unit === "deg");
+  const other = rigs.find(({ travel }) => travel.unit === "us");
+  if (measured !== undefined && other !== undefined) {
+    const facts = { surface: name, measured: measured.named.id, other: other.named.id };
+    report("servos-not-measured", [...other.named.address, "bench"], facts);
+    return undefined;
+  }
+  if (other !== undefined && allowed !== undefined)
+    report("allowed-not-held", ["surfaces", name, "allowed"], {
+      surface: name,
+      servo: other.named.id,
+      lowestDeg: allowed[0],
+      highestDeg: allowed[1],
+    });
   let complete = true;
   const place = (named: NamedPlace | undefined): number => {
     if (named === undefined) return 0;
@@ -49,10 +62,14 @@ function placeOne(
   { place, address }: NamedPlace,
   report: Report,
 ): number | undefined {
-  const { travel, bench, named } = rig;
-  if (typeof place === "number" || place.kind === "throw") {
-    const wanted = typeof place === "number" ? place : throwToDeg(name, surface, place.mm, address, report);
-    if (wanted === undefined || travel.unit === "deg") return wanted;
+  const { travel, bench, named, linked } = rig;
+  if (typeof place === "number" || place.kind === "throw" || place.kind === "extension") {
+    const wanted = typeof place === "number" ? place : declaredDeg(place, named, surface, address, report);
+    if (wanted === undefined) return undefined;
+    // What a fitted linkage calls level is a little off what the bench does.
+    const zeroDeg =
+      typeof place !== "number" && place.kind === "extension" ? (linked?.line.deflectionZeroDeg ?? 0) : 0;
+    if (travel.unit === "deg") return wanted + zeroDeg;
     report("no-response", [...named.address, "bench"], {
       surface: name,
       servo: named.id,
@@ -60,7 +77,6 @@ function placeOne(
     });
     return undefined;
   }
-  if (place.kind === "extension") return extensionToPlace(name, rig, place.mm, address, report);
   const pulseUs = place.kind === "pulse" ? place.us : partToPulse(rig, place.part, address, report);
   if (pulseUs === undefined) return undefined;
   const what = `${name} at ${pulseUs} us`;
@@ -89,37 +105,6 @@ function placeOne(
       highUs: travel.pulsesUs[1],
     });
   return undefined;
-}
-
-function extensionToPlace(
-  name: string,
-  { named, linked }: Rig,
-  extensionMm: number,
-  address: NamedPlace["address"],
-  report: Report,
-): number | undefined {
-  const found = deflectionAtExtension(named.servo.linkage, extensionMm);
-  if (found === "noTrack") report("no-extension", address, { surface: name, servo: named.id });
-  else if (found === undefined) report("extension-too-far", address, { surface: name, extensionMm });
-  else return found + (linked?.line.deflectionZeroDeg ?? 0);
-  return undefined;
-}
-
-function throwToDeg(
-  name: string,
-  surface: Surface,
-  throwMm: number,
-  address: NamedPlace["address"],
-  report: Report,
-): number | undefined {
-  if (surface.chord === undefined) {
-    report("throw-without-chord", address, { surface: name });
-    return undefined;
-  }
-  const found = deflectionForThrow(trailingEdge(surface, surface.chord), mm(throwMm));
-  if (found === undefined)
-    report("throw-too-long", address, { surface: name, throwMm, chordMm: surface.chord });
-  return found;
 }
 
 function partToPulse(

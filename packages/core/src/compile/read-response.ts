@@ -1,16 +1,15 @@
 import type { Instruments, Reading, Surface } from "../model/model.ts";
+import { hypotOf } from "../numeric/hypotenuse.ts";
 import { type ReadingProblem, responseFromReadings } from "../response/from-readings.ts";
 import type { ReadingPoint, ServoReading } from "../response/merge-readings.ts";
 import type { Response } from "../response/response.ts";
 import { trueDeflection } from "../surface/meter.ts";
-import { deflectionForThrow } from "../surface/throw.ts";
-import { type Deg, type Mm, us } from "../units/quantity.ts";
+import { type Deg, us } from "../units/quantity.ts";
+import { declaredDeg } from "./declared-deg.ts";
 import { type ReadingDoubt, readingDoubt } from "./doubts.ts";
-import { deflectionAtExtension } from "./extension.ts";
 import type { Report } from "./report.ts";
 import type { ResolvedBench } from "./resolve-bench.ts";
 import type { NamedServo } from "./resolve-names.ts";
-import { trailingEdge } from "./trailing-edge.ts";
 
 /** A response with the points that it goes through. */
 export interface ReadResponse {
@@ -67,7 +66,7 @@ export function inDegrees(
 ): (ServoReading & { readonly pulseUs: number }) | undefined {
   const address = [...named.address, "bench", "readings", index];
   const deflectionDeg =
-    typeof at === "number" ? fromMeter(at) : at.kind === "throw" ? fromThrow(at.mm) : fromTrack(at.mm);
+    typeof at === "number" ? fromMeter(at) : declaredDeg(at, named, surface, address, report);
   if (deflectionDeg === undefined) return undefined;
   return { pulseUs: pulse, deflectionDeg, ...(way === undefined ? {} : { way }) };
 
@@ -89,26 +88,6 @@ export function inDegrees(
         shownDeg: shown,
         largestDeg: found.largestDeg,
       });
-    return undefined;
-  }
-
-  function fromThrow(throwMm: Mm): number | undefined {
-    if (surface.chord === undefined) {
-      report("throw-without-chord", address, { surface: named.surface });
-      return undefined;
-    }
-    const found = deflectionForThrow(trailingEdge(surface, surface.chord), throwMm);
-    if (found === undefined)
-      report("throw-too-long", address, { surface: named.surface, throwMm, chordMm: surface.chord });
-    return found;
-  }
-
-  function fromTrack(extensionMm: Mm): number | undefined {
-    const found = deflectionAtExtension(named.servo.linkage, extensionMm);
-    if (found === "noTrack") report("no-extension", address, { surface: named.surface, servo: named.id });
-    else if (found === undefined)
-      report("extension-too-far", address, { surface: named.surface, extensionMm });
-    else return found;
     return undefined;
   }
 }
@@ -195,7 +174,7 @@ function compareWithBench(
     return;
   }
   const slope = response.slopeAt(us(levelUs)) ?? 0;
-  const doubtDeg = 2 * Math.hypot(doubt.deflectionDeg, slope * doubt.pulseUs);
+  const doubtDeg = 2 * hypotOf(doubt.deflectionDeg, slope * doubt.pulseUs);
   if (Math.abs(deflectionDeg) > doubtDeg)
     report("level-disagrees", [...at, "level"], { servo: named.id, levelUs, deflectionDeg, doubtDeg });
 }

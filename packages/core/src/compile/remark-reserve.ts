@@ -1,43 +1,59 @@
 import { detentsOf } from "./list-wishes.ts";
-import { type Controls, positions, restState, sumMoves } from "./motion.ts";
+import { type Controls, positions, restState, type State, sumMoves } from "./motion.ts";
 import type { Motion } from "./output.ts";
 import type { Report } from "./report.ts";
 
-/** Whether full stick still reaches, at every detent of every selector, the deflection that the surface must keep in reserve. */
+/**
+ * Whether full stick still reaches, at rest and at every detent of every selector, the deflection that the surface must keep in
+ * reserve. A reserve is an angle: a surface that is known in pulses only is not looked at.
+ */
 export function remarkReserve(motions: readonly Motion[], controls: Controls, report: Report): void {
-  for (const { name, surface, moves } of motions) {
+  for (const { name, surface, rigs, moves } of motions) {
+    if (rigs[0].travel.unit === "us") continue;
     const { up, down } = surface.reserve ?? {};
     for (const [way, wantedDeg, sign] of [
       ["up", up, -1],
       ["down", down, 1],
     ] as const) {
       if (wantedDeg === undefined) continue;
-      for (const [selector, control] of controls) {
-        if (control.kind !== "selector" || !moves.some((move) => move.control === selector)) continue;
-        detentsOf(controls, selector).forEach((detent, index) => {
-          const state = restState(controls).set(selector, index);
-          const leftDeg = sign * (furthest(moves, controls, state, sign) ?? 0);
-          if (leftDeg < wantedDeg)
-            report("reserve-short", ["surfaces", name, "reserve", way], {
-              surface: name,
-              detent: `${selector} ${detent}`,
-              way,
-              leftDeg,
-              wantedDeg,
-            });
-        });
+      for (const { detent, state } of statesOf(moves, controls)) {
+        const leftDeg = sign * furthest(moves, controls, state, sign);
+        if (leftDeg < wantedDeg)
+          report("reserve-short", ["surfaces", name, "reserve", way], {
+            surface: name,
+            detent,
+            way,
+            leftDeg,
+            wantedDeg,
+          });
       }
     }
   }
 }
 
-/** The furthest that the sticks take the surface from `state`; each stick adds on its own, so each may be tried on its own. */
-function furthest(
+/** All selectors that have a say in these moves at rest, then one after the other at each later detent. */
+function statesOf(
   moves: Motion["moves"],
   controls: Controls,
-  state: ReadonlyMap<string, number>,
-  sign: -1 | 1,
-): number | undefined {
+): { readonly detent: string; readonly state: State }[] {
+  const rest = restState(controls);
+  const selectors = [...controls.keys()]
+    .filter((name) => moves.some(({ control, per }) => control === name || per === name))
+    .map((name) => ({ name, detents: detentsOf(controls, name) }))
+    .filter(({ detents }) => detents.length > 0);
+  return [
+    { detent: selectors.map(({ name, detents }) => `${name} ${detents[0]}`).join(", "), state: rest },
+    ...selectors.flatMap(({ name, detents }) =>
+      detents.slice(1).map((detent, index) => ({
+        detent: `${name} ${detent}`,
+        state: new Map(rest).set(name, index + 1),
+      })),
+    ),
+  ];
+}
+
+/** The furthest that the sticks take the surface from `state`; each stick adds on its own, so each may be tried on its own. */
+function furthest(moves: Motion["moves"], controls: Controls, state: State, sign: -1 | 1): number {
   const full = new Map(state);
   for (const [name, control] of controls) {
     if (control.kind !== "stick") continue;

@@ -60,13 +60,13 @@ function remarkReach(
   for (const wish of wishes.get(first) ?? []) {
     const key = wishKey(wish);
     const short = outputs.filter((output) => !reached(output, key));
-    const [one] = short;
-    if (one === undefined || short.length === outputs.length) continue;
+    if (short.length === 0 || short.length === outputs.length) continue;
+    const names = [...new Set(short.map(({ motion }) => motion.name))];
     const ranges = members.map(openPlaces);
     report("one-side-short", ["groups", group], {
       group,
       what: describeWish(wish),
-      short: one.motion.name,
+      short: names.length === 1 ? `${names[0]} alone` : names.join(" and "),
       lowestDeg: Math.max(...ranges.map(([low]) => low)),
       highestDeg: Math.min(...ranges.map(([, high]) => high)),
     });

@@ -1,11 +1,12 @@
-import type { Model, Radio } from "../model/model.ts";
+import type { Instruments, Model, Radio } from "../model/model.ts";
 import { halfPulse } from "../response/half-pulse.ts";
 import { nextReading } from "../response/next-reading.ts";
 import { roundPercent } from "../signal/grid.ts";
 import { toPercent, toPulse } from "../signal/percent.ts";
 import { expand } from "../uncertainty/expand.ts";
-import { us } from "../units/quantity.ts";
+import { pct, us } from "../units/quantity.ts";
 import { doubtBetween } from "./doubt-between.ts";
+import { readingDoubt } from "./doubts.ts";
 import type { ExactWish } from "./enter-wishes.ts";
 import { describeWish } from "./list-wishes.ts";
 import type { Output } from "./output.ts";
@@ -19,7 +20,7 @@ export function remark(exact: ReadonlyMap<Output, readonly ExactWish[]>, model: 
   for (const [output, wishes] of exact) {
     remarkLimits(output, model.radio, report);
     remarkHalfPulse(output, wishes, report);
-    remarkNextReading(output, wishes, report);
+    remarkNextReading(output, wishes, model.instruments, report);
     remarkYLead(output, wishes, report);
   }
   if (model.failsafe === undefined && exact.size > 0) report("failsafe-missing", [], {});
@@ -27,13 +28,14 @@ export function remark(exact: ReadonlyMap<Output, readonly ExactWish[]>, model: 
 
 /** The reading to take next, where the gaps between the readings cost more than the doubt of one. */
 function remarkNextReading(
-  { members: [{ rig }] }: Output,
+  { members: [{ rig }], motion: { surface } }: Output,
   wishes: readonly ExactWish[],
+  instruments: Instruments | undefined,
   report: Report,
 ): void {
   // A fitted linkage knows the shape between the readings.
   if (rig.points === undefined || rig.linked?.response !== undefined) return;
-  const doubt = { pulseUs: rig.settingDoubt.standard, deflectionDeg: rig.readingDoubt.standard };
+  const doubt = readingDoubt(surface, instruments, rig.named.servo.bench.readings);
   const next = nextReading(
     rig.points,
     wishes.map(({ wish }) => wish.place),
@@ -95,10 +97,11 @@ function remarkLimits(
     const stop = (end === 1) === travel.rising ? "down" : "up";
     const at = [...rig.named.address, "bench", stop];
     const inward = end === 0 ? 1 : -1;
-    const next = limit.percent - inward * radio.step;
+    const reachUs = toPulse(radio, pct(-inward * radio.reach));
     const nearest = roundPercent(radio, toPercent(radio, us(safeUs[end])), "nearest");
     const name = end === 0 ? "low" : "high";
-    if (Math.abs(next) > radio.reach)
+    // A hair's breadth, so that a reach that ends at the safe pulse is not short for a rounding error.
+    if (inward * (reachUs - safeUs[end]) > 1e-9)
       report("limit-short", at, {
         end: name,
         safeUs: safeUs[end],

@@ -26,7 +26,7 @@ const pushingAmps = 0.06;
 
 /** Stops in order, guard inside; undefined and reported where the bench contradicts itself. */
 export function resolveBench(
-  { servo, address }: NamedServo,
+  { id, servo, address }: NamedServo,
   radio: Radio,
   instruments: Instruments | undefined,
   report: Report,
@@ -48,12 +48,16 @@ export function resolveBench(
   }
   const neededUs = neededGuard(radio, instruments, servo.type);
   const guard = statedGuard(bench, neededUs, at, report);
-  // A stop left out is level itself, which must stay reachable: nothing was measured there to keep clear of.
-  const upGuard = bench.up === undefined ? 0 : guard;
   const addedUs = servo.added ?? 0;
-  const guardUs: [number, number] = rising ? [upGuard, guard] : [guard, upGuard];
-  const stopsUs: [number, number] = rising ? [upUs, downUs] : [downUs, upUs];
-  const safeUs: [number, number] = [stopsUs[0] + guardUs[0] + addedUs, stopsUs[1] - guardUs[1] - addedUs];
+  // A stop left out is level itself, which must stay reachable: nothing was measured there to keep clear of.
+  const [upGuard, upAddedUs] = bench.up === undefined ? [0, 0] : [guard, addedUs];
+  if (bench.up === undefined && addedUs > 0)
+    report("added-past-level", [...address, "added"], { servo: id, addedUs, levelUs });
+  const inSense = (up: number, down: number): [number, number] => (rising ? [up, down] : [down, up]);
+  const guardUs = inSense(upGuard, guard);
+  const addsUs = inSense(upAddedUs, addedUs);
+  const stopsUs = inSense(upUs, downUs);
+  const safeUs: [number, number] = [stopsUs[0] + guardUs[0] + addsUs[0], stopsUs[1] - guardUs[1] - addsUs[1]];
   if (safeUs[0] >= safeUs[1]) {
     report("guard-too-wide", [...at, "guard"], {
       guardUs: guard + addedUs,
@@ -97,7 +101,8 @@ function statedGuard(
 }
 
 /**
- * Twice the combined standard doubt of reading the stop and of setting a pulse, and never less than one step of the radio.
+ * Twice the combined standard doubt of reading the stop, which is the tester's, and of setting a pulse: step, jitter and dead band;
+ * never less than one step of the radio. No doubt of finding the contact itself is stated in a model.
  */
 function neededGuard(
   radio: Radio,

@@ -70,13 +70,20 @@ function spreadCase(
 ): Map<string, NamedCase> {
   const cases = new Map<string, NamedCase>();
   const mismatch = () => report("moves-mismatch", address, { control: name, kind: control.kind });
-  const members = (target: string, at: Address): readonly string[] => {
+  /** The surfaces of a target, without those that another target has moved there already, which is reported. */
+  const membersOf = (target: string, at: Address, movers: Map<string, string>): readonly string[] => {
     const found = groups.get(target);
     if (found === undefined)
       report("unknown-name", at, unknown(target, "surface or group", [...groups.keys()]));
-    return found ?? [];
+    return (found ?? []).filter((surface) => {
+      const first = movers.get(surface);
+      if (first === undefined) movers.set(surface, target);
+      else report("moved-twice", at, { surface, first, second: target });
+      return first === undefined;
+    });
   };
   if (control.kind === "stick") {
+    const movers = new Map<string, string>();
     for (const [target, places] of Object.entries(moves)) {
       const at = [...address, target];
       if (!isPair(places)) {
@@ -84,7 +91,7 @@ function spreadCase(
         continue;
       }
       const [low, high] = places;
-      for (const surface of members(target, at))
+      for (const surface of membersOf(target, at, movers))
         cases.set(surface, {
           kind: "stick",
           low: { place: low, address: [...at, 0] },
@@ -101,11 +108,12 @@ function spreadCase(
   control.detents.forEach((detent, index) => {
     const at = [...address, detent];
     const targets = own(table, detent);
+    const movers = new Map<string, string>();
     if (targets === undefined) report("detent-missing", address, { control: name, detent });
     else if (isPair(targets)) mismatch();
     else
       for (const [target, place] of Object.entries(targets))
-        for (const surface of members(target, [...at, target])) {
+        for (const surface of membersOf(target, [...at, target], movers)) {
           const places = bySurface.get(surface) ?? control.detents.map(() => undefined);
           places[index] = { place, address: [...at, target] };
           bySurface.set(surface, places);

@@ -43,6 +43,7 @@ export function yieldMoves(
           yielded.set(motion.name, { ...motion, moves: motion.moves.map((move) => applyCut(move, cut)) });
         cuts.push(cut);
       }
+    const [first] = surfaces.flatMap((surface) => yielded.get(surface) ?? []);
     for (const { control, position, from, to } of joinCuts(cuts))
       report("gave-way", ["yields", name], {
         control,
@@ -50,6 +51,7 @@ export function yieldMoves(
         surface: name,
         from,
         to,
+        unit: first?.rigs[0].travel.unit ?? "deg",
       });
   }
   return motions.map((motion) => yielded.get(motion.name) ?? motion);

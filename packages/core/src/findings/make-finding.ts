@@ -2,7 +2,9 @@ import { type Address, formatAddress } from "../address/address.ts";
 import type { Finding } from "./finding.ts";
 import { type Facts, type Sentence, sentences } from "./sentences.ts";
 
+/** Every kind of finding that `compile` makes, by its stable kebab-case name. */
 export type FindingCode = keyof typeof sentences;
+/** What the sentences of a finding are filled with: names, and numbers with the unit in the key. */
 export type FactsOf<Code extends FindingCode> =
   (typeof sentences)[Code] extends Sentence<infer F> ? F : never;
 

@@ -46,6 +46,11 @@ export const sentences = {
         ? "Give each surface two places: at -1 and at +1."
         : "Give each detent the surfaces that it moves and where to.",
   ),
+  "moved-twice": error(
+    (f: { surface: string; first: string; second: string }) =>
+      `${f.surface} gets two places here, one by "${f.first}" and one by "${f.second}".`,
+    () => "Keep one of the two, or name the surfaces one by one in place of the group.",
+  ),
   "per-circle": error(
     (f: { control: string; per: string }) =>
       `The moves of "${f.control}" depend on "${f.per}", whose moves depend on "${f.control}" again.`,
@@ -70,6 +75,16 @@ export const sentences = {
     (f: { channel: number; first: string; second: string }) =>
       `${f.first} and ${f.second} share channel ${f.channel} through a Y lead, but only one of them has readings.`,
     () => "Take readings of both.",
+  ),
+  "y-lead-apart": error(
+    (f: { channel: number; first: string; endsUs: number; second: string; beginsUs: number }) =>
+      `No pulse on channel ${f.channel} suits both: what is safe and measured of ${f.first} ends at ${n(f.endsUs)} us, and that of ${f.second} begins at ${n(f.beginsUs)} us.`,
+    () => "Move an arm by a tooth so that the travels overlap, or give each servo its own channel.",
+  ),
+  "servos-not-measured": error(
+    (f: { surface: string; measured: string; other: string }) =>
+      `${f.measured} and ${f.other} move ${f.surface} together, but only ${f.measured} is known in degrees.`,
+    (f: { other: string }) => `Take readings of ${f.other} as well.`,
   ),
   "y-lead-off": warning(
     (f: { channel: number; what: string; apartDeg: number; doubtDeg: number }) =>
@@ -111,6 +126,11 @@ export const sentences = {
       `A guard of ${n(f.guardUs)} us is less than the ${n(f.neededUs)} us of doubt that the tester, the step and the servo leave.`,
     (f: { neededUs: number }) => `Leave the guard out, or state at least ${n(f.neededUs)} us.`,
   ),
+  "added-past-level": warning(
+    (f: { servo: string; addedUs: number; levelUs: number }) =>
+      `Up to ${n(f.addedUs)} us may be added behind the receiver, which takes ${f.servo} past level, ${n(f.levelUs)} us, and no stop up was measured there.`,
+    () => "Measure the stop up, or let the device add nothing on this channel.",
+  ),
   "guard-thick": note(
     (f: { guardUs: number }) => `A guard of ${n(f.guardUs)} us gives away much travel.`,
     () => "Keep it if there is a reason; note the reason at the stop.",
@@ -128,8 +148,9 @@ export const sentences = {
   "signal-range": error(
     (f: { pulseUs: number; reachUs: number; reachPercent: number; what: string }) =>
       `${f.what} needs ${n(f.pulseUs)} us; this radio sends nothing past ${n(f.reachUs)} us (${n(f.reachPercent)} %).`,
-    () =>
-      "Move the arm by a tooth so that the travel lies nearer to the centre pulse, or use a radio with more reach.",
+    // That radios go to 100 % and beyond: common practice, no source.
+    (f: { reachPercent: number }) =>
+      `${Math.abs(f.reachPercent) < 95 ? "Look whether reach of the radio is right: radios go to 100 % and beyond. If it is, move" : "Move"} the arm by a tooth so that the travel lies nearer to the centre pulse, or use a radio with more reach.`,
   ),
   "limit-too-tight": error(
     (f: { end: string; percent: number; pulseUs: number; leastPercent: number; leastUs: number }) =>
@@ -169,9 +190,15 @@ export const sentences = {
       `The linkage of ${f.servo} says nothing about pulses without the servo's rotation per microsecond and the sense in which it turns.`,
     () => "Give the servo's type its rotation, and the servo turns; or take readings.",
   ),
+  "linkage-never-read": note(
+    (f: { servo: string; doubtDeg: number }) =>
+      `${f.servo} is known by its linkage alone: no reading has tested the dimensions or the servo's stated rotation. At the ends of its travel a position is true to ${n(f.doubtDeg)} deg.`,
+    (f: { needed: number }) =>
+      `Read at least ${f.needed} positions from end to end before you trust it; the linkage is then fitted to them.`,
+  ),
   "linkage-not-fitted": note(
     (f: { servo: string; pulses: number; needed: number }) =>
-      `The linkage of ${f.servo} is not used: ${f.pulses} readings are too few to fit it to, ${f.needed} are needed.`,
+      `The linkage of ${f.servo} is not used: ${f.pulses === 1 ? "1 reading is" : `${f.pulses} readings are`} too few to fit it to, ${f.needed} are needed.`,
     () => "Take more readings.",
   ),
   "turns-other-way": error(
@@ -420,6 +447,12 @@ export const sentences = {
       `${f.control} is to take ${n(f.askedSeconds)} s; ${f.servo} needs ${n(f.fastestSeconds)} s even without load, which is used.`,
     () => "Allow more time.",
   ),
+  "transit-depends": warning(
+    (f: { control: string; per: string }) =>
+      `${f.control} is to move slowly, but how far it moves depends on ${f.per}: no one time is right, and it moves at once.`,
+    (f: { control: string; per: string }) =>
+      `Give ${f.control} moves that do not depend on ${f.per}, or leave its transit out.`,
+  ),
   "curve-coarse": note(
     (f: { surface: string; points: number; worstDeg: number; wantedDeg: number; needed: number }) =>
       `The curve of ${f.surface} with ${f.points} points is up to ${n(f.worstDeg)} deg off between them; ${f.needed} points would keep it within ${n(f.wantedDeg)} deg.`,
@@ -437,7 +470,7 @@ export const sentences = {
   ),
   "one-side-short": warning(
     (f: { group: string; what: string; short: string; lowestDeg: number; highestDeg: number }) =>
-      `${f.what} is out of reach of ${f.short} alone; all of ${f.group} reach ${n(f.lowestDeg)} to ${n(f.highestDeg)} deg.`,
+      `${f.what} is out of reach of ${f.short}; all of ${f.group} reach ${n(f.lowestDeg)} to ${n(f.highestDeg)} deg.`,
     () => "Ask for what both sides reach: one side alone would turn the model.",
   ),
   "mirror-differs": note(
@@ -469,8 +502,11 @@ export const sentences = {
   ),
   "reserve-short": warning(
     (f: { surface: string; detent: string; way: string; leftDeg: number; wantedDeg: number }) =>
-      `${f.surface} reaches only ${n(f.leftDeg)} deg ${f.way} with full stick at ${f.detent}; ${n(f.wantedDeg)} deg is wanted.`,
-    () => "Use less compensation at that detent, or more stick travel.",
+      `${f.surface} reaches only ${n(f.leftDeg)} deg ${f.way} with full stick${f.detent === "" ? "" : ` at ${f.detent}`}; ${n(f.wantedDeg)} deg is wanted.`,
+    (f: { detent: string }) =>
+      f.detent === ""
+        ? "Give the stick more travel."
+        : "Use less compensation at that detent, or more stick travel.",
   ),
   // That the linear law overstates beyond about 20 deg: textbook order, from memory.
   "not-held": error(
@@ -509,8 +545,8 @@ export const sentences = {
     () => "Set the receiver to the long frame, or use a digital servo.",
   ),
   "thermal-shift": warning(
-    (f: { servo: string; kelvin: number; shiftUs: number; shiftDeg: number; guardUs: number }) =>
-      `Between the bench and the flight ${n(f.kelvin)} K may move ${f.servo} by ${n(f.shiftUs)} us, ${n(f.shiftDeg)} deg of the surface at rest; its guard is ${n(f.guardUs)} us.`,
+    (f: { servo: string; kelvin: number; shiftUs: number; shiftDeg?: number; guardUs: number }) =>
+      `Between the bench and the flight ${n(f.kelvin)} K may move ${f.servo} by ${n(f.shiftUs)} us${f.shiftDeg === undefined ? "" : `, ${n(f.shiftDeg)} deg of the surface at rest`}; its guard is ${n(f.guardUs)} us.`,
     (f: { shiftUs: number }) =>
       `State a guard of at least ${n(f.shiftUs)} us more, or measure at the temperature of flight.`,
   ),
@@ -536,14 +572,24 @@ export const sentences = {
       `Ask for less on ${f.surface}, say in yields what gives way by more, or use a radio whose limits cut.`,
   ),
   "gave-way": note(
-    (f: { control: string; position: string; surface: string; from: number; to: number }) =>
-      `${f.control} at ${f.position} gives way on ${f.surface}: ${n(f.to)} deg in place of ${n(f.from)} deg.`,
+    (f: { control: string; position: string; surface: string; from: number; to: number; unit: string }) =>
+      `${f.control} at ${f.position} gives way on ${f.surface}: ${n(f.to)} ${f.unit} in place of ${n(f.from)} ${f.unit}.`,
     () => "To keep the full value, take it out of yields.",
   ),
   "not-allowed": error(
     (f: { what: string; wantedDeg: number; allowedDeg: number }) =>
       `${f.what} wants ${n(f.wantedDeg)} deg; the model allows ${n(f.allowedDeg)} deg.`,
     () => "Ask for less, or change what is allowed.",
+  ),
+  "allowed-not-held": error(
+    (f: { surface: string; servo: string; lowestDeg: number; highestDeg: number }) =>
+      `The model allows ${f.surface} only ${n(f.lowestDeg)} to ${n(f.highestDeg)} deg, but ${f.servo} has no readings: nobody knows at which pulses that is, and nothing holds it there.`,
+    () => "Take readings, or leave allowed out and let the stops hold the surface.",
+  ),
+  "range-reversed": error(
+    (f: { what: string; first: number; second: number; unit: string }) =>
+      `${f.what} is ${n(f.first)} to ${n(f.second)} ${f.unit}: the first must be the lower.`,
+    () => "Swap the two, or correct them.",
   ),
   "half-the-pulses": note(
     (f: { surface: string; from: string; to: string; halfUs: number; halfDeg: number; wantedDeg: number }) =>
@@ -554,6 +600,16 @@ export const sentences = {
     (f: { first: string; second: string; pulse: string }) =>
       `${f.first} and ${f.second} are declared to turn opposite ways, yet both go down with ${f.pulse} pulse.`,
     () => "Check the direction of both servos and the signs of their readings.",
+  ),
+  "section-short": error(
+    (f: { surface: string; sectionMm: number; chordMm: number }) =>
+      `The section of ${f.surface}, ${n(f.sectionMm)} mm, is shorter than its chord, ${n(f.chordMm)} mm, which is the rear of it.`,
+    () => "State the whole chord of the section, from its leading edge to the trailing edge of the surface.",
+  ),
+  "bore-wide": error(
+    (f: { servo: string; boreMm: number; diameterMm: number }) =>
+      `The bore of the rod of ${f.servo}, ${n(f.boreMm)} mm, is no less than its diameter, ${n(f.diameterMm)} mm.`,
+    () => "Measure both again; the bore is the inner diameter of a tube. A solid rod has none.",
   ),
   implausible: warning(
     (f: { what: string; value: number; unit: string; low: number; high: number }) =>

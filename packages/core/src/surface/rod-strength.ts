@@ -10,7 +10,7 @@ export interface RodMake {
   readonly material: Material | { readonly modulusGPa: number };
   /** Outer diameter, above 0. */
   readonly diameter: Mm;
-  /** Inner diameter of a tube, less than the outer. Left out, 0: solid. */
+  /** Inner diameter of a tube. Left out, 0: solid. */
   readonly bore?: Mm;
   /** Length that stands free between its ends, above 0. */
   readonly length: Mm;
@@ -20,12 +20,14 @@ export interface RodMake {
 
 /**
  * Push at which the rod bends out sideways: pi^2 E I / (K L)^2. For a slender, straight rod; a short, stout or bent one
- * gives way earlier. Source: Euler's column, as in any textbook of strength of materials; K exact.
+ * gives way earlier. Undefined where the bore is no less than the diameter. Source: Euler's column, as in any textbook of strength of materials; K exact.
  */
-export function bucklingForce(rod: RodMake): Newtons {
+export function bucklingForce(rod: RodMake): Newtons | undefined {
+  const { diameter, bore = 0 } = rod;
+  if (bore >= diameter) return undefined;
   const modulusGPa =
     typeof rod.material === "string" ? MATERIALS[rod.material].modulusGPa : rod.material.modulusGPa;
-  const secondMomentMm4 = (Math.PI / 64) * (powerOf(rod.diameter, 4) - powerOf(rod.bore ?? 0, 4));
+  const secondMomentMm4 = (Math.PI / 64) * (powerOf(diameter, 4) - powerOf(bore, 4));
   const lengthMm = LENGTH_FACTOR[rod.ends ?? "pinned"] * rod.length;
   // 1 GPa is 1000 N/mm2.
   return newtons((Math.PI ** 2 * modulusGPa * 1000 * secondMomentMm4) / lengthMm ** 2);
