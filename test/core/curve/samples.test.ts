@@ -99,16 +99,16 @@ describe("a line", () => {
 });
 
 describe("gatesOf", () => {
-  test("stand the error above and below the samples, and at the ends no wider than the ends may be", () => {
-    const ends = { first: [0.5, 9], last: [-9, 4.25] } as const;
-    const gates = gatesOf({ x: [0, 1, 2], y: [1, 2, 4] }, ends, 1);
+  test("stand the error above and below the samples, and at the ends no wider than the range", () => {
+    const range = [0.5, 4.25] as const;
+    const gates = gatesOf({ x: [0, 1, 2], y: [1, 2, 4] }, range, 1);
     expect([...gates.low]).toEqual([0.5, 1, 3]);
     expect([...gates.high]).toEqual([2, 3, 4.25]);
     expect([[...gates.x], [...gates.y], gates.error]).toEqual([[0, 1, 2], [1, 2, 4], 1]);
-    const wide = gatesOf({ x: [0, 1], y: [1, 2] }, { first: [-9, 1.5], last: [1.75, 9] }, 1);
+    const wide = gatesOf({ x: [0, 1], y: [1, 2] }, [-9, 9], 1);
     expect([[...wide.low], [...wide.high]]).toEqual([
-      [0, 1.75],
-      [1.5, 3],
+      [0, 1],
+      [2, 3],
     ]);
   });
 });

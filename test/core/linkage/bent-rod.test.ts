@@ -73,15 +73,57 @@ describe("a bent rod", () => {
     expect(high.deflection).toBeCloseTo(35, 9);
   });
 
-  it("is refused where the bend is none, or where bend and skew together reach 90 degrees", () => {
+  it("is refused where the bend is none, or where the tip comes to lie along the hinge, at level or half a turn on", () => {
     for (const spec of [
       bent(0, 0, "port"),
       bent(95, 0, "port"),
       bent(50, 40, "port"),
       bent(40, -91, "port"),
+      bent(45, -45, "port"),
+      bent(60, -30, "starboard"),
+      bent(60, -30 + 1e-13, "starboard"),
     ]) {
       expect(drive(spec)).toMatchObject({ kind: "bendOutOfRange", bendDeg: spec.bend });
     }
+  });
+
+  it.each([
+    [45, 0.01],
+    [45, 2e-9],
+    [45, -2e-9],
+    [60, 2e-9],
+    [10, -2e-9],
+    [80, 2e-9],
+  ])(
+    "with a bend of %f, %f degrees off the hinge half a turn on, has a way and a way back",
+    (bend, offDeg) => {
+      const { range, deflectionAt, rotationAt } = made(bent(bend, bend - 90 + offDeg, "port"));
+      // By the formula: short of the hinge line it turns back short of 90, past it the surface goes all the way round.
+      expect(range.high.kind).toBe(offDeg > 0 ? "turnsBack" : "full");
+      expect(range.high.deflection).toBeCloseTo(offDeg > 0 ? 90 : 180, offDeg === 0.01 ? -1 : 2);
+      let before: number = range.low.deflection;
+      for (let part = 0.01; part < 1; part += 0.01) {
+        const rotation = deg(range.low.rotation + part * (range.high.rotation - range.low.rotation));
+        const deflection = deflectionAt(rotation) ?? deg(-999);
+        expect(deflection).toBeGreaterThan(before);
+        expect(deflectionAt(rotationAt(deflection) ?? deg(999))).toBeCloseTo(deflection, 9);
+        before = deflection;
+      }
+    },
+  );
+
+  it("goes half a turn either way, each with its own sign, where the tip passes beyond the hinge", () => {
+    const { range, deflectionAt, rotationAt } = made(bent(60, -60, "port"));
+    for (const end of [range.low, range.high]) {
+      expect(deflectionAt(end.rotation)).toBe(end.deflection);
+      expect(rotationAt(end.deflection)).toBe(end.rotation);
+    }
+    expect([range.low.deflection, range.high.deflection].map(Math.round)).toEqual([-180, 180]);
+    expect([deflectionAt(deg(-180)), deflectionAt(deg(180))]).toEqual([
+      range.low.deflection,
+      range.high.deflection,
+    ]);
+    expect(deflectionAt(deg(370))).toBeCloseTo(deflectionAt(deg(10)) ?? 999, 12);
   });
 
   it("is drawn with its tip in the plane of the pocket", () => {

@@ -121,20 +121,20 @@ describe("camCurve", () => {
   });
 
   test("refuses a table that ends before the track does, on either side, or has fewer than two points", () => {
-    expect(table([])).toEqual({ kind: "camTooShort", camMm: 0, travelMm: 34 });
-    expect(table([[0, 0]])).toEqual({ kind: "camTooShort", camMm: 0, travelMm: 34 });
+    expect(table([])).toEqual({ kind: "camTooShort", fromMm: 0, camMm: 0, travelMm: 34 });
+    expect(table([[3, 0]])).toEqual({ kind: "camTooShort", fromMm: 3, camMm: 3, travelMm: 34 });
     expect(
       table([
         [0, 0],
         [33.9, 30],
       ]),
-    ).toEqual({ kind: "camTooShort", camMm: 33.9, travelMm: 34 });
+    ).toEqual({ kind: "camTooShort", fromMm: 0, camMm: 33.9, travelMm: 34 });
     expect(
       table([
         [0.1, 0],
         [40, 30],
       ]),
-    ).toEqual({ kind: "camTooShort", camMm: 40, travelMm: 34 });
+    ).toEqual({ kind: "camTooShort", fromMm: 0.1, camMm: 40, travelMm: 34 });
   });
 
   test("refuses a table that stands still or turns back, naming where, and one whose extensions do not rise", () => {

@@ -48,6 +48,23 @@ describe("a chain", () => {
     }
   });
 
+  it("where a later link turns back, the rods before it have no lever; without rods before it, its own are all", () => {
+    const end = made(first).range.high;
+    expect(end.kind).toBe("turnsBack");
+    const ahead = (link: Pushrod | { readonly kind: "torqueRod"; readonly sense: "same" }) =>
+      made({ kind: "chain", links: [link, first] });
+    expect(ahead({ kind: "torqueRod", sense: "same" }).rodsAt(end.rotation)).toEqual(
+      made(first).rodsAt(end.rotation),
+    );
+    const whole = ahead({ ...second, horn: mm(7) });
+    expect(whole.range.high.kind).toBe("turnsBack");
+    const ratio = Math.abs(whole.ratioAt(whole.range.high.rotation) ?? 0);
+    // Rounding may leave a ratio of 1e-17 where there is none: then the lever is beyond all measure, and no force.
+    const lever = whole.rodsAt(whole.range.high.rotation)?.[0]?.surfaceLever ?? Number.POSITIVE_INFINITY;
+    expect(ratio).toBeLessThan(1e-7);
+    expect(Math.abs(lever)).toBeGreaterThan(1e6);
+  });
+
   it("ends where the first of its links ends, with that end's kind and rotation", () => {
     const [a, b, whole] = [made(first), made(second), made(chain)];
     for (const side of ["low", "high"] as const) {
@@ -105,6 +122,15 @@ describe("a torque rod", () => {
 
 describe("pull-pull cables", () => {
   const cables: Cables = { kind: "cables", arm: mm(15), horn: mm(15), base: mm(300) };
+
+  it("come back to level from a deflection that is there but for rounding, of either sign", () => {
+    for (const horn of [9, 11, 13.7, 15, 18.3])
+      for (const hornAft of [-2, 0, 1.3]) {
+        const { deflectionAt, rotationAt } = made({ ...cables, horn: mm(horn), hornAft: mm(hornAft) });
+        const wanted = [deflectionAt(deg(0)) ?? deg(999), deg(1e-17), deg(-1e-17), deg(3e-15), deg(-3e-15)];
+        for (const level of wanted) expect(rotationAt(level)).toBeCloseTo(0, 12);
+      }
+  });
   const distances = (spec: Cables, rotation: number) => {
     const points = made(spec).drawingAt(deg(rotation))?.points ?? {};
     const between = (a = "", b = "") =>

@@ -133,4 +133,16 @@ describe("dimensionsOf", () => {
     const [a, b] = [find(one, "armAt").with(70) as BallRod, find(turned, "armAt").with(70) as BallRod];
     for (const i of [0, 1, 2] as const) expect(b.armBall[i]).toBeCloseTo(a.armBall[i], 9);
   });
+
+  it("leaves out the angle about an axis that runs aft, and what a ball on its axis would have", () => {
+    const rod: BallRod = {
+      kind: "ballRod",
+      shaft: { through: [mm(0), mm(0), mm(0)], along: [mm(1), mm(0), mm(0)] },
+      armBall: [mm(0), mm(0), mm(12)],
+      hinge: { through: [mm(60), mm(5), mm(0)], along: [mm(0), mm(1), mm(0)] },
+      hornBall: [mm(60), mm(5), mm(14)],
+    };
+    expect(pathsOf(rod)).toEqual(["arm", "horn", "aft", "up", "hornAt"]);
+    expect(pathsOf({ ...rod, armBall: [mm(4), mm(0), mm(0)] })).toEqual(["horn", "aft", "up", "hornAt"]);
+  });
 });

@@ -211,6 +211,40 @@ describe("a pushrod at its edges", () => {
     });
   });
 
+  it("a horn whose pin stands on the shaft at level is a problem: the arm turns and moves nothing", () => {
+    const idle = {
+      ...parallel,
+      arm: mm(6),
+      base: mm(0),
+      rise: mm(-10),
+      horn: mm(10),
+      armAt: deg(180),
+      hornAt: deg(90),
+    };
+    expect(drive(idle)).toEqual({ kind: "deadCentreAtLevel" });
+    expect(
+      Math.abs(made({ ...idle, armAt: deg(100), hornAt: deg(95) }).ratioAt(deg(0)) ?? 0),
+    ).toBeGreaterThan(0.01);
+  });
+
+  it("a dead centre within two degrees of level, passed again at once, ends the range", () => {
+    // By hand: level with the arm 0.49 degrees off the line to the hinge. There the pins are 44.27 - 37 mm apart, which is
+    // less than rod less horn, 43.97 - 36.69 mm.
+    const near = made({
+      kind: "pushrod",
+      arm: mm(Math.hypot(42, 14)),
+      armAt: deg((Math.atan2(-14, 42) * 180) / Math.PI),
+      base: mm(35),
+      rise: mm(-12),
+      horn: mm(Math.hypot(35, 11)),
+      hornAt: deg((Math.atan2(11, -35) * 180) / Math.PI),
+    });
+    expect(near.range.high.kind).toBe("deadCentreHorn");
+    expect(near.range.high.rotation).toBeGreaterThan(0);
+    expect(near.range.high.rotation).toBeLessThan(0.5);
+    expect(near.rotationAt(near.range.high.deflection)).toBeCloseTo(near.range.high.rotation, 6);
+  });
+
   it("a length of zero or less is named", () => {
     expect(drive({ ...parallel, arm: mm(0) })).toEqual({ kind: "notALength", name: "arm", lengthMm: 0 });
     expect(drive({ ...parallel, rod: mm(-3) })).toEqual({ kind: "notALength", name: "rod", lengthMm: -3 });

@@ -16,6 +16,18 @@ describe("firstRoot", () => {
     expect(firstRoot((x) => -dip(x), 3, 0)).toBeCloseTo(1.001, 12);
   });
 
+  it("finds two roots in its first step, where the start is nearer to zero than the step's end", () => {
+    const dip = (x: number) => (x - 0.005) ** 2 - 1e-6;
+    expect(firstRoot(dip, 0, 3)).toBeCloseTo(0.004, 12);
+    expect(firstRoot((x) => dip(-x), 0, -3)).toBeCloseTo(-0.004, 12);
+    expect(firstRoot((x) => (x - 0.005) ** 2 + 1e-9, 0, 3)).toBeUndefined();
+    // And in its last, the end being the nearer.
+    expect(firstRoot((x) => (x - 2.995) ** 2 - 1e-6, 0, 3)).toBeCloseTo(2.994, 12);
+    expect(firstRoot((x) => (x - 2.995) ** 2 + 1e-9, 0, 3)).toBeUndefined();
+    // Away from zero at once: nothing dips.
+    expect(firstRoot((x) => 1 + x, 0, 3)).toBeUndefined();
+  });
+
   it("takes a dip for a root only within the touch allowed", () => {
     const above = (x: number) => (x - 1) ** 2 + 1e-9;
     expect(firstRoot(above, 0, 3)).toBeUndefined();

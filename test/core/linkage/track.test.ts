@@ -141,6 +141,35 @@ describe("a track's own ends and problems", () => {
     }
   });
 
+  it.each([
+    { kind: "powers", length: mm(34), terms: [{ deflection: deg(37), power: 2 }] },
+    { kind: "powers", length: mm(34), terms: [{ deflection: deg(-37), power: 1.5 }] },
+    {
+      kind: "table",
+      points: [
+        [mm(0), deg(0)],
+        [mm(12), deg(1)],
+        [mm(36), deg(37)],
+      ],
+    },
+  ] as const)("a cam that begins level has no lever there, and one from there on: %#", (cam) => {
+    const { ratioAt, rodsAt, drawingAt } = made({ ...track, cam });
+    expect(ratioAt(deg(0))).toBeCloseTo(0, 12);
+    expect(rodsAt(deg(0))).toBeUndefined();
+    expect(drawingAt(deg(0))).toBeDefined();
+    const [rod] = rodsAt(deg(20)) ?? [];
+    expect((rod?.shaftLever ?? 0) / (rod?.surfaceLever ?? 1)).toBeCloseTo(ratioAt(deg(20)) ?? Number.NaN, 12);
+    const behind = made({
+      kind: "chain",
+      links: [
+        { kind: "torqueRod", sense: "same" },
+        { ...track, cam },
+      ],
+    });
+    expect(behind.rodsAt(deg(0))).toBeUndefined();
+    expect(behind.rodsAt(deg(20))).toEqual(rodsAt(deg(20)));
+  });
+
   it("the carriage is drawn on its track, one rod away from the arm's pin", () => {
     const { drawingAt, extension } = made({ ...track, aside: mm(5) });
     const rods = [0, 15, 40].map((rotation) => {

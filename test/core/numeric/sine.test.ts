@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { cosOf, sinOf } from "../../../packages/core/src/numeric/sine.ts";
+import { cosOf, sinOf, turnOf } from "../../../packages/core/src/numeric/sine.ts";
+import { exactCosine, exactly, exactSine, ulpsOff } from "./exact.ts";
 
 const angle = fc.double({ min: -628, max: 628, noNaN: true });
 
@@ -11,6 +12,26 @@ describe("sinOf and cosOf", () => {
         expect(Math.abs(sinOf(angleRad) - Math.sin(angleRad))).toBeLessThan(2.3e-16);
         expect(Math.abs(cosOf(angleRad) - Math.cos(angleRad))).toBeLessThan(2.3e-16);
       }),
+    );
+  });
+
+  test("come both at once from turnOf, to the bit", () => {
+    fc.assert(
+      fc.property(angle, (angleRad) => {
+        expect(turnOf(angleRad)).toEqual({ cos: cosOf(angleRad), sin: sinOf(angleRad) });
+      }),
+    );
+    expect([0, 2, 3.2, 5].map(turnOf)).toEqual([0, 2, 3.2, 5].map((a) => ({ cos: cosOf(a), sin: sinOf(a) })));
+  });
+
+  test("are within 2 units in the last place of values in 60 digits, over a turn either way", () => {
+    fc.assert(
+      fc.property(fc.double({ min: -6.3, max: 6.3, noNaN: true }), (angleRad) => {
+        fc.pre(Math.min(Math.abs(sinOf(angleRad)), Math.abs(cosOf(angleRad))) > 1e-6);
+        expect(ulpsOff(sinOf(angleRad), exactSine(exactly(angleRad)))).toBeLessThan(2);
+        expect(ulpsOff(cosOf(angleRad), exactCosine(exactly(angleRad)))).toBeLessThan(2);
+      }),
+      { numRuns: 300 },
     );
   });
 

@@ -2,13 +2,18 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { MATERIALS } from "../../../packages/core/src/surface/materials.ts";
 import { rodForce } from "../../../packages/core/src/surface/rod-force.ts";
-import { bucklingForce, type RodEnds } from "../../../packages/core/src/surface/rod-strength.ts";
+import {
+  bucklingForce,
+  type RodEnds,
+  type RodMake,
+} from "../../../packages/core/src/surface/rod-strength.ts";
 import { findWeakestPart } from "../../../packages/core/src/surface/weakest-part.ts";
 import { mm, newtons, nm } from "../../../packages/core/src/units/quantity.ts";
 import { evenly } from "../../support/evenly.ts";
 
+const forceOf = (rod: RodMake) => bucklingForce(rod) ?? newtons(0);
 const steelRod = (diameter: number) =>
-  bucklingForce({ material: "steel", diameter: mm(diameter), length: mm(104) });
+  forceOf({ material: "steel", diameter: mm(diameter), length: mm(104) });
 
 describe("bucklingForce", () => {
   const material = fc.constantFrom(...(Object.keys(MATERIALS) as (keyof typeof MATERIALS)[]));
@@ -21,8 +26,7 @@ describe("bucklingForce", () => {
         evenly(30, 900),
         evenly(1.1, 3),
         (of, diameter, length, factor) => {
-          const force = (d: number, l: number) =>
-            bucklingForce({ material: of, diameter: mm(d), length: mm(l) });
+          const force = (d: number, l: number) => forceOf({ material: of, diameter: mm(d), length: mm(l) });
           expect(force(diameter * factor, length) / force(diameter, length)).toBeCloseTo(factor ** 4, 6);
           expect(force(diameter, length * factor) / force(diameter, length)).toBeCloseTo(factor ** -2, 9);
         },
@@ -31,8 +35,7 @@ describe("bucklingForce", () => {
   });
 
   it("rises the better the ends are held: once, 2.05 and 4 times the pinned rod's, a quarter when one is free", () => {
-    const force = (ends: RodEnds) =>
-      bucklingForce({ material: "carbon", diameter: mm(3), length: mm(300), ends });
+    const force = (ends: RodEnds) => forceOf({ material: "carbon", diameter: mm(3), length: mm(300), ends });
     // Source: Euler's column, effective lengths of any textbook: 1, 0.699, 0.5 and 2.
     expect(force("fixedPinned") / force("pinned")).toBeCloseTo(2.0457, 4);
     expect(force("fixed") / force("pinned")).toBeCloseTo(4, 12);
@@ -43,9 +46,18 @@ describe("bucklingForce", () => {
     fc.assert(
       fc.property(evenly(1, 8), evenly(0, 0.95), (diameter, part) => {
         const rod = { material: { modulusGPa: 70 }, length: mm(200) };
-        const tube = bucklingForce({ ...rod, diameter: mm(diameter), bore: mm(diameter * part) });
-        const [outer, inner] = [1, part].map((of) => bucklingForce({ ...rod, diameter: mm(diameter * of) }));
+        const tube = forceOf({ ...rod, diameter: mm(diameter), bore: mm(diameter * part) });
+        const [outer, inner] = [1, part].map((of) => forceOf({ ...rod, diameter: mm(diameter * of) }));
         expect(tube).toBeCloseTo((outer ?? NaN) - (inner ?? NaN), 6);
+      }),
+    );
+  });
+
+  it("is undefined for a tube that has no wall", () => {
+    fc.assert(
+      fc.property(evenly(1, 8), evenly(1, 2), (diameter, part) => {
+        const rod = { material: "carbon", diameter: mm(diameter), length: mm(200) } as const;
+        expect(bucklingForce({ ...rod, bore: mm(diameter * part) })).toBeUndefined();
       }),
     );
   });

@@ -1,6 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { decimalsFor, decimalsOf } from "../../../packages/core/src/units/decimals.ts";
+import {
+  decimalsFor,
+  decimalsOf,
+  roundToStep,
+  timesStep,
+} from "../../../packages/core/src/units/decimals.ts";
 import { formatNumber } from "../../../packages/core/src/units/format.ts";
 
 describe("decimalsFor", () => {
@@ -61,5 +66,41 @@ describe("decimalsOf", () => {
 
   it("reads exponents, and whole numbers as none", () => {
     expect([0.1, 0.25, 5, 1e-7, 2.5e-8, 1e21, -0.5].map(decimalsOf)).toEqual([1, 2, 0, 7, 9, 0, 1]);
+  });
+});
+
+describe("roundToStep and timesStep", () => {
+  /** Steps as radios have them, in thousandths. */
+  const thousandths = fc.constantFrom(1, 5, 10, 25, 50, 100, 125, 200, 250, 300, 400, 500, 1000, 2500);
+
+  it("give the double that the decimal text of the multiple stands for", () => {
+    fc.assert(
+      fc.property(thousandths, fc.integer({ min: -3000, max: 3000 }), (parts, multiple) => {
+        // One division of whole numbers is rounded once, as the text is.
+        const exact = (multiple * parts) / 1000 + 0;
+        expect(timesStep(multiple, parts / 1000)).toBe(exact);
+        expect(roundToStep(exact, parts / 1000)).toBe(exact);
+      }),
+    );
+  });
+
+  it("go to a multiple that is no more than half a step away", () => {
+    fc.assert(
+      fc.property(thousandths, fc.double({ min: -150, max: 150, noNaN: true }), (parts, value) => {
+        const rounded = roundToStep(value, parts / 1000);
+        expect(Math.abs(rounded - value)).toBeLessThanOrEqual(parts / 2000 + 1e-12);
+        expect(Math.abs(Math.round((rounded * 1000) / parts) * parts - rounded * 1000)).toBeLessThan(1e-6);
+      }),
+    );
+  });
+
+  it.each([
+    [0.3000001, 0.1, 0.3],
+    [-0.04, 0.1, 0],
+    [2.5, 1, 3],
+    [-2.5, 1, -2],
+    [12.3, 0.25, 12.25],
+  ])("%d by steps of %d is %d", (value, step, rounded) => {
+    expect(roundToStep(value, step)).toBe(rounded);
   });
 });

@@ -42,13 +42,13 @@ export function describeLinkageProblem(problem: LinkageProblem): string {
     case "cannotAssemble":
       return `a rod of ${n(problem.rodMm)} mm does not fit with the arm at level; ${n(problem.shortestMm)} to ${n(problem.longestMm)} mm would`;
     case "deadCentreAtLevel":
-      return "rod and horn are in line at level, a dead centre";
+      return "at level rod and horn are in line, a dead centre, or the horn's pin stands on the line of the shaft";
     case "bendOutOfRange":
-      return `a bend of ${n(problem.bendDeg)} deg with a skew of ${n(problem.skewDeg)} deg moves nothing`;
+      return `a bend of ${n(problem.bendDeg)} deg with a skew of ${n(problem.skewDeg)} deg moves nothing: the bend is above 0 and at most 90, and the tip lies off the hinge line, at level and half a turn on`;
     case "camNotMonotone":
-      return `the table of the track turns back at ${n(problem.extensionMm)} mm`;
+      return `the cam of the track turns back at ${n(problem.extensionMm)} mm`;
     case "camTooShort":
-      return `the table of the track ends at ${n(problem.camMm)} mm, the track at ${n(problem.travelMm)} mm`;
+      return `the table of the track runs from ${n(problem.fromMm)} to ${n(problem.camMm)} mm, the track from 0 to ${n(problem.travelMm)} mm`;
     case "offTrackAtLevel":
       return `the carriage would stand at ${n(problem.extensionMm)} mm at level, off its track of ${n(problem.travelMm)} mm`;
     case "noLinks":

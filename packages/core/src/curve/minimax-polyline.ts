@@ -1,7 +1,6 @@
 import { errorPeaks } from "./error-peaks.ts";
 import type { Gates } from "./gates.ts";
-import type { Ends } from "./gates-of.ts";
-import { gatesOf } from "./gates-of.ts";
+import { gatesOf, type Range } from "./gates-of.ts";
 import { leastError } from "./least-error.ts";
 import type { Knot, Polyline } from "./polyline.ts";
 import type { Samples } from "./samples.ts";
@@ -13,12 +12,10 @@ import { threadFree } from "./thread-free.ts";
 export interface PolylineOptions {
   /** Evenly spaced points, or points at any x; the first and the last are at the ends of the curve in both. */
   readonly points: "equal" | "free";
-  /** Whether the first and the last point are on the curve. False if absent. */
-  readonly pinnedEnds?: boolean;
   /** All x between which the curve is smooth. */
   readonly breaks?: readonly number[];
   /** Lowest and highest y that the polyline may have; both ends of the curve are inside. */
-  readonly range?: readonly [low: number, high: number];
+  readonly range?: Range;
 }
 
 /**
@@ -45,8 +42,8 @@ export function minimaxPolyline(
   const rising = (x: number) => sign * f(x);
   const samples = sampleCurve(rising, [a, b], corners, SAMPLES_PER_POINT * n);
   if (samples === undefined) return undefined;
-  const ends = holdEnds(samples, sign, options);
-  if (ends === undefined) return undefined;
+  const range = rangeAround(samples, sign, options);
+  if (range === undefined) return undefined;
   const thread: Thread = (gates) =>
     options.points === "free"
       ? threadFree(gates, n)
@@ -54,7 +51,7 @@ export function minimaxPolyline(
           gates,
           evenX.map((x) => gates.x.indexOf(x)),
         );
-  const found = exchange(rising, samples, ends, thread);
+  const found = exchange(rising, samples, range, thread);
   return found && { ...found, knots: found.knots.map(({ x, y }) => ({ x, y: sign * y })) };
 }
 
@@ -71,21 +68,18 @@ const MOST_ROUNDS = 40;
 
 type Thread = (gates: Gates) => readonly Knot[] | undefined;
 
-function holdEnds(samples: Samples, sign: number, { pinnedEnds, range }: PolylineOptions): Ends | undefined {
-  const all = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
-  const [low, high] = (sign < 0 ? range?.map((y) => -y).reverse() : range) ?? all;
-  const [first, last] = [samples.y[0], samples.y.at(-1)];
-  if (first === undefined || last === undefined || low === undefined || high === undefined) return undefined;
-  if (!(first >= low && last <= high)) return undefined;
-  return pinnedEnds === true
-    ? { first: [first, first], last: [last, last] }
-    : { first: [low, high], last: [low, high] };
+/** The range of the curve turned to rise; undefined where an end of the curve is outside. */
+function rangeAround(samples: Samples, sign: number, { range }: PolylineOptions): Range | undefined {
+  const [low, high] = range ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  const turned: Range = sign < 0 ? [-high, -low] : [low, high];
+  const [first, last] = [samples.y[0] as number, samples.y.at(-1) as number];
+  return first >= turned[0] && last <= turned[1] ? turned : undefined;
 }
 
 function exchange(
   f: (x: number) => number,
   begun: Samples,
-  ends: Ends,
+  range: Range,
   thread: Thread,
 ): Polyline | undefined {
   let samples = begun;
@@ -97,7 +91,7 @@ function exchange(
   for (let round = 0; round < MOST_ROUNDS; round++) {
     // At an error as large as its whole rise a curve lets a level line through.
     const search = { guess: error, most: rise, slack, nothing };
-    const fit = leastError((one) => thread(gatesOf(samples, ends, one)), search);
+    const fit = leastError((one) => thread(gatesOf(samples, range, one)), search);
     if (fit === undefined) break;
     error = fit.error;
     const peaks = errorPeaks(f, samples, fit.knots);

@@ -1,8 +1,9 @@
+import { circleOf } from "./circle.ts";
 import { type Drive, isLinkageProblem, type LinkageProblem } from "./drive.ts";
 import { findNonLength } from "./find-non-length.ts";
 import type { BallRod } from "./linkage.ts";
 import { rodDrive } from "./rod-drive.ts";
-import { circleOf, rodLoop } from "./rod-loop.ts";
+import { rodLoop } from "./rod-loop.ts";
 import { length } from "./vector.ts";
 
 /** A ball-ended rod in space. */

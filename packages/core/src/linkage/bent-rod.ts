@@ -1,7 +1,8 @@
-import { degrees, radians } from "../numeric/angle.ts";
+import { radians } from "../numeric/angle.ts";
+import { atan2Of } from "../numeric/arc.ts";
 import { cosOf, sinOf } from "../numeric/sine.ts";
-import { deg } from "../units/quantity.ts";
-import { type Branch, findMonotone, rotationInside, rotationsOn } from "./branch.ts";
+import { type Branch, findMonotone } from "./branch.ts";
+import { branchDrive, toDeg } from "./branch-drive.ts";
 import type { Drive, LinkageProblem } from "./drive.ts";
 import type { BentRod } from "./linkage.ts";
 import { solveAngle } from "./solve-angle.ts";
@@ -12,76 +13,103 @@ const drawnMm = 30;
 const drawnTipMm = 20;
 
 /**
+ * Degrees that the tip must keep from the hinge line. Nearer than that, rounding decides where the surface turns back;
+ * who measures a wire finds it on the line or far more than that off it.
+ */
+const leastOffHingeDeg = 1e-9;
+
+/** A bent rod as sines and cosines. */
+interface Bent {
+  /** +1 for a tip to port, -1 for one to starboard. */
+  readonly sense: number;
+  readonly bendSine: number;
+  readonly bendCosine: number;
+  readonly skewSine: number;
+  readonly skewCosine: number;
+}
+
+/**
  * With bend a, skew k and rotation f: tan(deflection) = sin a sin f / (cos a cos k - sin a sin k cos f); without skew
  * tan(deflection) = tan a sin f. Derived from the tip that stays in the pocket's plane, which holds the hinge line.
  */
 export function bentRodDrive(bentRod: BentRod): Drive | LinkageProblem {
-  const skewDeg = bentRod.skew ?? 0;
-  const leanDeg = Math.abs(bentRod.bend + skewDeg);
-  if (!(bentRod.bend > 0 && bentRod.bend <= 90 && Math.abs(skewDeg) <= 90 && leanDeg < 90)) {
-    return { kind: "bendOutOfRange", bendDeg: bentRod.bend, skewDeg };
-  }
-  const sense = bentRod.tipTo === "port" ? 1 : -1;
-  const bendSine = sinOf(radians(bentRod.bend));
-  const bendCosine = cosOf(radians(bentRod.bend));
-  const skewSine = sinOf(radians(skewDeg));
-  const skewCosine = cosOf(radians(skewDeg));
+  const { bend, skew = 0, tipTo } = bentRod;
+  const isWire = bend > 0 && bend <= 90 && Math.abs(skew) <= 90;
+  // The tip's angle from square to the hinge: at level below a right angle, half a turn on anything but one.
+  const isOffHinge =
+    Math.abs(bend + skew) <= 90 - leastOffHingeDeg && Math.abs(bend - skew - 90) >= leastOffHingeDeg;
+  if (!(isWire && isOffHinge)) return { kind: "bendOutOfRange", bendDeg: bend, skewDeg: skew };
+  const bent: Bent = {
+    sense: tipTo === "port" ? 1 : -1,
+    bendSine: sinOf(radians(bend)),
+    bendCosine: cosOf(radians(bend)),
+    skewSine: sinOf(radians(skew)),
+    skewCosine: cosOf(radians(skew)),
+  };
+  const branch = branchOf(bent);
+  return {
+    ...branchDrive(branch, findMonotone(branch)),
+    deflectionAt: (rotation) => toDeg(branch.deflectionAt(wrap(rotation))),
+    ratioAt: (rotation) => {
+      const rotationRad = radians(rotation);
+      const aft = aftAt(bent, rotationRad);
+      return (bent.sense * branch.turnAt(rotationRad)) / (aft ** 2 + downAt(bent, rotationRad) ** 2);
+    },
+    rodsAt: () => [],
+    drawingAt: (rotation) => drawingOf(bent, radians(rotation)),
+  };
+}
 
-  /** How far the tip reaches aft and up, per unit of its length, before the sense of the tip. */
-  const aftAt = (rotationRad: number) => bendCosine * skewCosine - bendSine * skewSine * cosOf(rotationRad);
-  const turnAt = (rotationRad: number) =>
-    bendSine * (bendCosine * skewCosine * cosOf(rotationRad) - bendSine * skewSine);
-
-  // Without limit of its own, but past half a turn it only comes again.
-  const branch: Branch = {
+/** Without limit of its own, but past half a turn it only comes again. */
+function branchOf(bent: Bent): Branch {
+  const { sense, bendSine, bendCosine, skewSine, skewCosine } = bent;
+  return {
     lowRad: -Math.PI,
     highRad: Math.PI,
     lowKind: "full",
     highKind: "full",
-    deflectionAt: (rotationRad) => sense * Math.atan2(bendSine * sinOf(rotationRad), aftAt(rotationRad)),
+    deflectionAt: (rotationRad) => sense * atan2Of(downAt(bent, rotationRad), aftAt(bent, rotationRad)),
     candidateAt: (deflectionRad, side) => {
       const sine = sense * sinOf(deflectionRad);
       const cosine = cosOf(deflectionRad);
       return solveAngle(bendSine * skewSine * sine, bendSine * cosine, bendCosine * skewCosine * sine, side);
     },
-    turnAt,
-  };
-  const monotone = findMonotone(branch);
-
-  return {
-    range: monotone.range,
-    deflectionAt: (rotation) => toDeg(branch.deflectionAt(wrap(rotation))),
-    rotationAt: (deflection) => toDeg(rotationInside(branch, monotone, radians(deflection))),
-    rotationsAt: (deflection) =>
-      rotationsOn(branch, radians(deflection)).map((rotationRad) => deg(degrees(rotationRad))),
-    ratioAt: (rotation) => {
-      const rotationRad = radians(rotation);
-      const aft = aftAt(rotationRad);
-      return (sense * turnAt(rotationRad)) / (aft ** 2 + (bendSine * sinOf(rotationRad)) ** 2);
-    },
-    rodsAt: () => [],
-    drawingAt: (rotation) => {
-      const rotationRad = radians(rotation);
-      const across = bendSine * cosOf(rotationRad) * skewCosine + bendCosine * skewSine;
-      const tip = [aftAt(rotationRad), -sense * across, -sense * bendSine * sinOf(rotationRad)] as const;
-      return {
-        points: {
-          wire: toPoint([-drawnMm * skewCosine, sense * drawnMm * skewSine, 0]),
-          bend: toPoint([0, 0, 0]),
-          tip: toPoint([drawnTipMm * tip[0], drawnTipMm * tip[1], drawnTipMm * tip[2]]),
-        },
-        segments: [
-          { part: "wire", between: ["wire", "bend"] },
-          { part: "horn", between: ["bend", "tip"] },
-        ],
-        from: "wire",
-        to: "bend",
-      };
-    },
+    turnAt: (rotationRad) => bendSine * (bendCosine * skewCosine * cosOf(rotationRad) - bendSine * skewSine),
   };
 }
 
-const toDeg = (angleRad: number | undefined) => (angleRad === undefined ? undefined : deg(degrees(angleRad)));
+/** How far the tip reaches aft, per unit of its length. */
+function aftAt({ bendSine, bendCosine, skewSine, skewCosine }: Bent, rotationRad: number): number {
+  return bendCosine * skewCosine - bendSine * skewSine * cosOf(rotationRad);
+}
 
-/** Degrees -> radians within half a turn. */
-const wrap = (angleDeg: number) => radians(angleDeg - 360 * Math.round(angleDeg / 360));
+/** How far a tip to port reaches down, per unit of its length. */
+function downAt({ bendSine }: Bent, rotationRad: number): number {
+  return bendSine * sinOf(rotationRad);
+}
+
+function drawingOf(bent: Bent, rotationRad: number) {
+  const { sense, bendSine, bendCosine, skewSine, skewCosine } = bent;
+  const across = bendSine * cosOf(rotationRad) * skewCosine + bendCosine * skewSine;
+  return {
+    points: {
+      wire: toPoint([-drawnMm * skewCosine, sense * drawnMm * skewSine, 0]),
+      bend: toPoint([0, 0, 0]),
+      tip: toPoint([
+        drawnTipMm * aftAt(bent, rotationRad),
+        drawnTipMm * (-sense * across),
+        drawnTipMm * (-sense * downAt(bent, rotationRad)),
+      ]),
+    },
+    segments: [
+      { part: "wire", between: ["wire", "bend"] },
+      { part: "horn", between: ["bend", "tip"] },
+    ],
+    from: "wire",
+    to: "bend",
+  } as const;
+}
+
+/** Degrees -> radians within half a turn; half a turn either way as it is given. */
+const wrap = (angleDeg: number) =>
+  radians(Math.abs(angleDeg) <= 180 ? angleDeg : angleDeg - 360 * Math.round(angleDeg / 360));

@@ -1,14 +1,13 @@
 import { radians } from "../numeric/angle.ts";
 import { type Deg, deg, mm } from "../units/quantity.ts";
+import { circleOf, pointOn } from "./circle.ts";
 import type { Drive, DriveEnd, LinkageProblem } from "./drive.ts";
 import { isLinkageProblem } from "./drive.ts";
 import { findNonLength } from "./find-non-length.ts";
 import type { Cables } from "./linkage.ts";
 import { rodDrive } from "./rod-drive.ts";
-import { circleOf, pointOn, type RodLoop, rodLoop } from "./rod-loop.ts";
-import { toPoint, type Vector } from "./vector.ts";
-
-const toStarboard: Vector = [0, 1, 0];
+import { type RodLoop, rodLoop } from "./rod-loop.ts";
+import { toPoint, toStarboard, type Vector } from "./vector.ts";
 
 /**
  * Two cables. The one that pulls acts as a rod, the other hangs; level is symmetric, so that negative rotations mirror
@@ -35,7 +34,8 @@ function mirrored(pulling: RodLoop): Drive {
   const fallsWithRotation = end.deflection < 0;
   const rotationAt = (deflection: Deg) => {
     const rotation = drive.rotationAt(deflection);
-    return rotation === undefined || rotation < 0 ? undefined : rotation;
+    // Beside level rounding carries a rotation a hair to the other side.
+    return rotation === undefined ? undefined : deg(Math.max(0, rotation));
   };
   return {
     range: { low: mirror, high: end },

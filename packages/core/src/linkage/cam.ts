@@ -45,16 +45,20 @@ function tableCurve(
 ): Curve | LinkageProblem {
   const [first, second] = points;
   const last = points.at(-1);
-  if (first === undefined || second === undefined || last === undefined) {
-    return { kind: "camTooShort", camMm: 0, travelMm };
-  }
+  const tooShort: LinkageProblem = {
+    kind: "camTooShort",
+    fromMm: first?.[0] ?? 0,
+    camMm: last?.[0] ?? 0,
+    travelMm,
+  };
+  if (first === undefined || second === undefined || last === undefined) return tooShort;
   const rises = second[1] > first[1];
   for (const [i, [extensionMm, deflectionDeg]] of points.slice(1).entries()) {
     const [previousMm, previousDeg] = points[i] ?? first;
     const onward = extensionMm > previousMm && deflectionDeg !== previousDeg;
     if (!onward || deflectionDeg > previousDeg !== rises) return { kind: "camNotMonotone", extensionMm };
   }
-  if (first[0] > 0 || last[0] < travelMm) return { kind: "camTooShort", camMm: last[0], travelMm };
+  if (first[0] > 0 || last[0] < travelMm) return tooShort;
   const curve = monotoneCurve(
     points.map(([extensionMm]) => extensionMm),
     points.map(([, deflectionDeg]) => deflectionDeg),

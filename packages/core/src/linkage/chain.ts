@@ -6,11 +6,11 @@ import {
   type DriveRange,
   isLinkageProblem,
   type LinkageProblem,
+  type RodStand,
   type Segment,
 } from "./drive.ts";
 import type { Chain, Linkage, Point } from "./linkage.ts";
-import type { Vector } from "./vector.ts";
-import { minus, plus, toPoint } from "./vector.ts";
+import { minus, plus, toPoint, type Vector } from "./vector.ts";
 
 /** Links one after another. `make` makes each link, level where the links before it put it. */
 export function chainDrive(
@@ -35,73 +35,68 @@ export function chainDrive(
 function inSeries(first: Drive, second: Drive, index: number): Drive {
   const { extension, slackAt } = second;
   const betweenAt = (rotation: Deg) => settle(first.deflectionAt(rotation), second.range);
-  // The first link's rotation; a deflection that rounding carried a hair past its end stands at that end.
-  const backAt = (between: Deg | undefined) => {
-    if (between === undefined) return undefined;
-    const ends = [first.range.low, first.range.high];
-    return first.rotationAt(between) ?? ends.find((end) => isSame(end.deflection, between))?.rotation;
-  };
+  /** An answer of the second link, asked for by the first one's rotation. */
+  const behind =
+    <Answer>(answer: (between: Deg, rotation: Deg) => Answer) =>
+    (rotation: Deg): Answer | undefined => {
+      const between = betweenAt(rotation);
+      return between === undefined ? undefined : answer(between, rotation);
+    };
+  const backAt = (between: Deg | undefined) =>
+    between === undefined ? undefined : rotationAt(first, between);
   return {
     range: {
       low: endOf(first, second, "low"),
       high: endOf(first, second, "high"),
     },
-    deflectionAt: (rotation) => {
-      const between = betweenAt(rotation);
-      return between === undefined ? undefined : second.deflectionAt(between);
-    },
+    deflectionAt: behind((between) => second.deflectionAt(between)),
     rotationAt: (deflection) => backAt(second.rotationAt(deflection)),
     rotationsAt: (deflection) => {
       const found = second.rotationsAt(deflection).flatMap((between) => first.rotationsAt(between));
       return found.sort((a, b) => a - b);
     },
-    ratioAt: (rotation) => {
-      const between = betweenAt(rotation);
-      const firstRatio = first.ratioAt(rotation);
-      const secondRatio = between === undefined ? undefined : second.ratioAt(between);
+    ratioAt: behind((between, rotation) => {
+      const [firstRatio, secondRatio] = [first.ratioAt(rotation), second.ratioAt(between)];
       return firstRatio === undefined || secondRatio === undefined ? undefined : firstRatio * secondRatio;
-    },
-    rodsAt: (rotation) => {
-      const between = betweenAt(rotation);
-      const firstRods = first.rodsAt(rotation);
-      if (between === undefined || firstRods === undefined) return undefined;
-      const secondRods = second.rodsAt(between);
-      const ratio = second.ratioAt(between);
-      // Where the second link turns back the hinge moment does not reach the first link's rods at all.
-      if (secondRods === undefined || ratio === undefined || ratio === 0) return undefined;
-      const seen = firstRods.map((rod) => ({ ...rod, surfaceLever: mm(rod.surfaceLever / ratio) }));
-      return [...seen, ...secondRods];
-    },
-    drawingAt: (rotation) => {
-      const between = betweenAt(rotation);
-      const firstDrawing = first.drawingAt(rotation);
-      const secondDrawing = between === undefined ? undefined : second.drawingAt(between);
+    }),
+    rodsAt: behind((between, rotation) =>
+      rodsOf(first.rodsAt(rotation), second.rodsAt(between), second.ratioAt(between)),
+    ),
+    drawingAt: behind((between, rotation) => {
+      const [firstDrawing, secondDrawing] = [first.drawingAt(rotation), second.drawingAt(between)];
       if (firstDrawing === undefined || secondDrawing === undefined) return undefined;
-      return joined(
-        index === 1 ? renamed(firstDrawing, "link1") : firstDrawing,
-        renamed(secondDrawing, `link${index + 1}`),
-      );
-    },
-    ...(slackAt === undefined
-      ? {}
-      : {
-          slackAt: (rotation: Deg) => {
-            const between = betweenAt(rotation);
-            return between === undefined ? undefined : slackAt(between);
-          },
-        }),
+      const before = index === 1 ? renamed(firstDrawing, "link1") : firstDrawing;
+      return joined(before, renamed(secondDrawing, `link${index + 1}`));
+    }),
+    ...(slackAt === undefined ? {} : { slackAt: behind(slackAt) }),
     ...(extension === undefined
       ? {}
       : {
           extension: {
-            extensionAt: (rotation: Deg) => {
-              const between = betweenAt(rotation);
-              return between === undefined ? undefined : extension.extensionAt(between);
-            },
+            extensionAt: behind(extension.extensionAt),
             rotationAt: (out) => backAt(extension.rotationAt(out)),
           },
         }),
   };
+}
+
+/** The rods of both links, those of the first as the surface feels them; undefined where it does not feel one of them. */
+function rodsOf(
+  first: readonly RodStand[] | undefined,
+  second: readonly RodStand[] | undefined,
+  ratio: number | undefined,
+): readonly RodStand[] | undefined {
+  if (first === undefined || second === undefined || ratio === undefined) return undefined;
+  // Where the second link turns back the hinge moment does not reach the first link's rods at all.
+  if (!first.every((rod) => Number.isFinite(rod.surfaceLever / ratio))) return undefined;
+  return [...first.map((rod) => ({ ...rod, surfaceLever: mm(rod.surfaceLever / ratio) })), ...second];
+}
+
+/** A drive's rotation for a deflection; one that rounding carried a hair past an end stands at that end. */
+function rotationAt(drive: Drive, deflection: Deg): Deg | undefined {
+  const { low, high } = drive.range;
+  const nearest = [low, high].find((end) => isSame(end.deflection, deflection));
+  return drive.rotationAt(deflection) ?? nearest?.rotation;
 }
 
 /** A rotation that rounding carried a hair past an end of the next link's range stands at that end. */

@@ -1,7 +1,8 @@
 import { degrees, radians } from "../numeric/angle.ts";
+import { atan2Of } from "../numeric/arc.ts";
 import { deg, mm } from "../units/quantity.ts";
+import { circleOf, pointOn } from "./circle.ts";
 import type { Axis, BallRod, Linkage, Point } from "./linkage.ts";
-import { circleOf, pointOn } from "./rod-loop.ts";
 import { cross, dot, length, minus, plus, times, toPoint, type Vector } from "./vector.ts";
 
 /** One length or angle of a linkage that a builder can measure again. */
@@ -76,46 +77,63 @@ function ballRodDimensions(ballRod: BallRod): readonly Dimension[] {
   const withArm = (ball: Point): BallRod => ({ ...ballRod, armBall: ball });
   const withHorn = (ball: Point): BallRod => ({ ...ballRod, hornBall: ball });
   return [
-    leverLength("arm", shaft, armBall, withArm),
-    leverLength("horn", hinge, hornBall, withHorn),
+    ...leverLength("arm", shaft, armBall, withArm),
+    ...leverLength("horn", hinge, hornBall, withHorn),
     { path: ["aft"], unit: "mm", value: hingeFrom[0], with: (aft) => moved([aft - hingeFrom[0], 0, 0]) },
     { path: ["up"], unit: "mm", value: hingeFrom[2], with: (up) => moved([0, 0, up - hingeFrom[2]]) },
     ...fields(ballRod, { rod: "mm" }),
-    leverAngle("armAt", shaft, armBall, withArm),
-    leverAngle("hornAt", hinge, hornBall, withHorn),
+    ...leverAngle("armAt", shaft, armBall, withArm),
+    ...leverAngle("hornAt", hinge, hornBall, withHorn),
   ];
 }
 
-/** Distance of a ball from its axis. */
-function leverLength(name: string, axis: Axis, ball: Point, using: (ball: Point) => Linkage): Dimension {
+/** Distance of a ball from its axis; none for a ball on it. */
+function leverLength(
+  name: string,
+  axis: Axis,
+  ball: Point,
+  using: (ball: Point) => Linkage,
+): readonly Dimension[] {
   const { centre, level, radiusMm } = circleOf(axis.through, axis.along, ball);
-  return {
-    path: [name],
-    unit: "mm",
-    value: radiusMm,
-    with: (value) => using(toPoint(plus(centre, times(level, value / radiusMm)))),
-  };
+  if (!(radiusMm > 0)) return [];
+  return [
+    {
+      path: [name],
+      unit: "mm",
+      value: radiusMm,
+      with: (value) => using(toPoint(plus(centre, times(level, value / radiusMm)))),
+    },
+  ];
 }
 
 /**
  * Layout angle of a ball about its axis, as `ballRodFromRule` counts it: from aft through up about an axis that runs across,
- * from aft through starboard about one that stands upright.
+ * from aft through starboard about one that stands upright. None about an axis that runs aft, where nothing tells the two
+ * apart, and for a ball on its axis.
  */
-function leverAngle(name: string, axis: Axis, ball: Point, using: (ball: Point) => Linkage): Dimension {
+function leverAngle(
+  name: string,
+  axis: Axis,
+  ball: Point,
+  using: (ball: Point) => Linkage,
+): readonly Dimension[] {
   const circle = circleOf(axis.through, axis.along, ball);
   const [, across, upright] = axis.along;
   const runsAcross = Math.abs(across) >= Math.abs(upright);
   const way = Math.sign(runsAcross ? across : upright);
+  if (way === 0 || !(circle.radiusMm > 0)) return [];
   const along = times(axis.along, way / length(axis.along));
   const aftward = runsAcross ? cross(along, [0, 0, 1]) : cross([0, 1, 0], along);
   const sideward = runsAcross ? cross(aftward, along) : cross(along, aftward);
-  const value = degrees(Math.atan2(dot(circle.level, sideward), dot(circle.level, aftward)));
+  const value = degrees(atan2Of(dot(circle.level, sideward), dot(circle.level, aftward)));
   // A positive turn about an axis to starboard goes from up to aft, about one that points up from aft to starboard.
   const sense = runsAcross ? -way : way;
-  return {
-    path: [name],
-    unit: "deg",
-    value,
-    with: (other) => using(toPoint(pointOn(circle, sense * radians(other - value)))),
-  };
+  return [
+    {
+      path: [name],
+      unit: "deg",
+      value,
+      with: (other) => using(toPoint(pointOn(circle, sense * radians(other - value)))),
+    },
+  ];
 }

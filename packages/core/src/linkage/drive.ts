@@ -19,7 +19,8 @@ export interface Drive {
   ratioAt(rotation: Deg): number | undefined;
   /**
    * Rotation -> how each rod or pulling cable stands, from servo to surface; none for a drive without rods. Undefined
-   * where it cannot be assembled, and in a chain where a later link turns back and no moment reaches the earlier rods.
+   * where it cannot be assembled, and where no moment of the surface reaches a rod, because no lever can be given: on the
+   * level part of a cam, and in a chain where a later link turns back.
    */
   rodsAt(rotation: Deg): readonly RodStand[] | undefined;
   /** Rotation -> what to draw. */
@@ -98,14 +99,25 @@ export type LinkageProblem =
       readonly shortestMm: number;
       readonly longestMm: number;
     }
-  /** Rod and horn, or rod and the square to the track, are in line at level: two branches meet there. */
+  /**
+   * Rod and horn, or rod and the square to the track, are in line at level, where two branches meet; or the horn's pin
+   * stands on the shaft's own line, where the arm turns and moves nothing.
+   */
   | { readonly kind: "deadCentreAtLevel" }
-  /** The bend is not above 0 and at most 90 degrees, or bend and skew together reach 90. */
+  /**
+   * The bend is not above 0 and at most 90 degrees, or the tip would lie along the hinge line and move nothing: at level
+   * where bend and skew together reach 90, half a turn on where bend less skew is 90.
+   */
   | { readonly kind: "bendOutOfRange"; readonly bendDeg: number; readonly skewDeg: number }
   /** The cam's deflection does not keep rising or falling, first at this extension. */
   | { readonly kind: "camNotMonotone"; readonly extensionMm: number }
-  /** The cam's table ends before the track does, or holds less than two points. */
-  | { readonly kind: "camTooShort"; readonly camMm: number; readonly travelMm: number }
+  /** The cam's table, from `fromMm` to `camMm`, does not reach from 0 to the track's end, or holds less than two points. */
+  | {
+      readonly kind: "camTooShort";
+      readonly fromMm: number;
+      readonly camMm: number;
+      readonly travelMm: number;
+    }
   /** With the given rod the carriage would stand off its track at level. */
   | { readonly kind: "offTrackAtLevel"; readonly extensionMm: number; readonly travelMm: number }
   /** A chain of no links. */

@@ -1,10 +1,11 @@
+import { goldenSection } from "../numeric/golden-section.ts";
+
 /** Places at which a function is looked at before its best stretch is narrowed down. */
 const LOOKS = 24;
-/** Golden cuts: each leaves 0.618 of the stretch, all together about 1e-8 of it. */
+/** Golden cuts: all together they leave about 1e-8 of the stretch. */
 const CUTS = 38;
 /** So far inside an end, as a part of the whole, a hump beside it shows. */
 const HAIR = 1e-7;
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /**
  * The largest value of a function between two places, both included, if it has no more than one hump between neighbouring
@@ -17,19 +18,5 @@ export function largestOver(f: (x: number) => number, low: number, high: number)
   const at = values.indexOf(largest);
   const inward = at === 0 ? 1 : at === LOOKS ? -1 : 0;
   if (inward !== 0 && f((places[at] ?? low) + inward * HAIR * (high - low)) <= largest) return largest;
-  let [from, to] = [places[at - 1] ?? low, places[at + 1] ?? high];
-  let [first, second] = [to - GOLDEN * (to - from), from + GOLDEN * (to - from)];
-  let [atFirst, atSecond] = [f(first), f(second)];
-  for (let cut = 0; cut < CUTS; cut++) {
-    if (atFirst > atSecond) {
-      [to, second, atSecond] = [second, first, atFirst];
-      first = to - GOLDEN * (to - from);
-      atFirst = f(first);
-    } else {
-      [from, first, atFirst] = [first, second, atSecond];
-      second = from + GOLDEN * (to - from);
-      atSecond = f(second);
-    }
-  }
-  return Math.max(largest, atFirst, atSecond);
+  return Math.max(largest, goldenSection(f, places[at - 1] ?? low, places[at + 1] ?? high, CUTS).value);
 }

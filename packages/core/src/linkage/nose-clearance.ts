@@ -1,4 +1,5 @@
 import { degrees, radians } from "../numeric/angle.ts";
+import { hypotOf } from "../numeric/hypotenuse.ts";
 import { cosOf, sinOf } from "../numeric/sine.ts";
 import { type Deg, deg, type Mm, mm } from "../units/quantity.ts";
 import { solveAngle } from "./solve-angle.ts";
@@ -49,7 +50,7 @@ export interface Slot {
 /** Deflection -> width of the slot, lip to nose; negative where they overlap. */
 export function slotGapAt(slot: Slot, deflection: Deg): Mm {
   const [aftMm, upMm] = turned(slot.nose, deflection);
-  return mm(Math.hypot(aftMm - slot.lip[0], upMm - slot.lip[1]) - slot.radius);
+  return mm(hypotOf(aftMm - slot.lip[0], upMm - slot.lip[1]) - slot.radius);
 }
 
 /** Where a point of the surface stands after a deflection. */

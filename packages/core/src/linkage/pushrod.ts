@@ -1,12 +1,11 @@
 import { radians } from "../numeric/angle.ts";
+import { type Circle, circleOf } from "./circle.ts";
 import { type Drive, isLinkageProblem, type LinkageProblem } from "./drive.ts";
 import { findNonLength } from "./find-non-length.ts";
 import type { Pushrod } from "./linkage.ts";
 import { rodDrive } from "./rod-drive.ts";
-import { type Circle, circleOf, rodLoop } from "./rod-loop.ts";
-import { inView, plus, type Vector } from "./vector.ts";
-
-const toStarboard: Vector = [0, 1, 0];
+import { rodLoop } from "./rod-loop.ts";
+import { inView, plus, toStarboard, type Vector } from "./vector.ts";
 
 /** A rod in one plane: shaft at the origin, both axes to starboard. */
 export function pushrodDrive(pushrod: Pushrod): Drive | LinkageProblem {

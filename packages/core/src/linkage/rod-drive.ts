@@ -1,25 +1,16 @@
-import { degrees, radians } from "../numeric/angle.ts";
-import { deg, mm } from "../units/quantity.ts";
-import { findMonotone, rotationInside, rotationsOn } from "./branch.ts";
+import { radians } from "../numeric/angle.ts";
+import { mm } from "../units/quantity.ts";
+import { findMonotone } from "./branch.ts";
+import { branchDrive } from "./branch-drive.ts";
+import { pointOn } from "./circle.ts";
 import type { Drive } from "./drive.ts";
-import { pointOn, type RodLoop } from "./rod-loop.ts";
+import type { RodLoop } from "./rod-loop.ts";
 import { toPoint } from "./vector.ts";
 
 /** A rod between two balls as a drive. Planar and spatial kinds share it. */
 export function rodDrive(loop: RodLoop): Drive {
-  const monotone = findMonotone(loop);
   return {
-    range: monotone.range,
-    deflectionAt: (rotation) => {
-      const deflectionRad = loop.deflectionAt(radians(rotation));
-      return deflectionRad === undefined ? undefined : deg(degrees(deflectionRad));
-    },
-    rotationAt: (deflection) => {
-      const rotationRad = rotationInside(loop, monotone, radians(deflection));
-      return rotationRad === undefined ? undefined : deg(degrees(rotationRad));
-    },
-    rotationsAt: (deflection) =>
-      rotationsOn(loop, radians(deflection)).map((rotationRad) => deg(degrees(rotationRad))),
+    ...branchDrive(loop, findMonotone(loop)),
     ratioAt: (rotation) => loop.ratioAt(radians(rotation)),
     rodsAt: (rotation) => {
       const rotationRad = radians(rotation);

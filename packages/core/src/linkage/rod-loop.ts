@@ -1,17 +1,10 @@
-import { cosOf, sinOf } from "../numeric/sine.ts";
+import { hypotOf } from "../numeric/hypotenuse.ts";
 import { type Branch, isBetween } from "./branch.ts";
-import type { DriveEndKind, LinkageProblem } from "./drive.ts";
+import { type Circle, offsetOf } from "./circle.ts";
+import type { LinkageProblem } from "./drive.ts";
+import { type LoopEquation, loopEquation } from "./loop-equation.ts";
 import { firstRoot } from "./roots.ts";
-import { solveAngle } from "./solve-angle.ts";
-import { cross, dot, length, minus, plus, times, type Vector } from "./vector.ts";
-
-/** A ball that turns about an axis, millimetres: centre of its circle, where it stands at level, a quarter turn on. */
-export interface Circle {
-  readonly centre: Vector;
-  readonly level: Vector;
-  readonly quarter: Vector;
-  readonly radiusMm: number;
-}
+import { length, minus, plus } from "./vector.ts";
 
 /** A rod between two turning balls: its branch and its levers. */
 export interface RodLoop extends Branch {
@@ -28,100 +21,28 @@ export interface RodLoop extends Branch {
   excessAt(rotationRad: number, deflectionRad: number): number;
 }
 
-/** The circle of a ball about the line through `pivot` along `axis` (any length but zero). */
-export function circleOf(pivot: Vector, axis: Vector, ball: Vector): Circle {
-  const along = times(axis, 1 / length(axis));
-  const centre = plus(pivot, times(along, dot(along, minus(ball, pivot))));
-  const level = minus(ball, centre);
-  return { centre, level, quarter: cross(along, level), radiusMm: length(level) };
-}
-
-/** The point of a circle after a right-handed turn. */
-export function pointOn(circle: Circle, turnRad: number): Vector {
-  const turned = plus(times(circle.level, cosOf(turnRad)), times(circle.quarter, sinOf(turnRad)));
-  return plus(circle.centre, turned);
-}
-
-/**
- * The branch of arm, rod and horn on the side of the level layout. The squared distance between the balls is linear in
- * the cosine and sine of the rotation (c, s) and of the deflection (C, S), so that on a branch
- * (p0 + p1 c + p2 s) C + (q0 + q1 c + q2 s) S = r0 + r1 c + r2 s: trade's C11 with its products taken once.
- */
+/** The branch of arm, rod and horn on the side of the level layout. */
 export function rodLoop(arm: Circle, horn: Circle, givenRodMm?: number): RodLoop | LinkageProblem {
-  const offset = minus(arm.centre, horn.centre);
-  const p0 = 2 * dot(offset, horn.level);
-  const p1 = 2 * dot(arm.level, horn.level);
-  const p2 = 2 * dot(arm.quarter, horn.level);
-  const q0 = 2 * dot(offset, horn.quarter);
-  const q1 = 2 * dot(arm.level, horn.quarter);
-  const q2 = 2 * dot(arm.quarter, horn.quarter);
-  const rodMm = givenRodMm ?? length(minus(plus(offset, arm.level), horn.level));
-  const r0 = dot(offset, offset) + arm.radiusMm ** 2 + horn.radiusMm ** 2 - rodMm ** 2;
-  const r1 = 2 * dot(offset, arm.level);
-  const r2 = 2 * dot(offset, arm.quarter);
+  const rodMm = givenRodMm ?? length(minus(plus(offsetOf(arm, horn), arm.level), horn.level));
+  const equation = loopEquation(arm, horn, rodMm);
+  const { excessAt, byRotation, byDeflection } = equation;
+  const level = levelOf(equation, rodMm);
+  if ("kind" in level) return level;
+  const levelRad = givenRodMm === undefined ? 0 : level.deflectionRad;
+  if (isHornOnShaft(equation, arm, rodMm, levelRad)) return { kind: "deadCentreAtLevel" };
 
-  const levelReach = Math.hypot(p0 + p1, q0 + q1);
-  const side = -Math.sign(q0 + q1);
-  if (!(rodMm > 0) || Math.abs(q0 + q1) <= 1e-12 * levelReach) return { kind: "deadCentreAtLevel" };
-  const level = solveAngle(p0 + p1, q0 + q1, r0 + r1, side);
-  if (level === undefined) {
-    const middle = r0 + r1 + rodMm ** 2;
-    const shortestMm = Math.sqrt(Math.max(0, middle - levelReach));
-    return { kind: "cannotAssemble", rodMm, shortestMm, longestMm: Math.sqrt(middle + levelReach) };
-  }
-  const levelRad = givenRodMm === undefined ? 0 : level;
-
-  const assemblyAt = (rotationRad: number) => {
-    const c = cosOf(rotationRad);
-    const s = sinOf(rotationRad);
-    return (p0 + p1 * c + p2 * s) ** 2 + (q0 + q1 * c + q2 * s) ** 2 - (r0 + r1 * c + r2 * s) ** 2;
-  };
-  // A touch: arm, rod and horn all in line at once, where the two branches meet and nothing says which one goes on.
-  const touch = 1e-13 * levelReach ** 2;
-  const lowRad = firstRoot(assemblyAt, 0, -2 * Math.PI, touch) ?? -Infinity;
-  const highRad = firstRoot(assemblyAt, 0, 2 * Math.PI, touch) ?? Infinity;
-
-  const rawAt = (rotationRad: number) => {
-    const c = cosOf(rotationRad);
-    const s = sinOf(rotationRad);
-    return solveAngle(p0 + p1 * c + p2 * s, q0 + q1 * c + q2 * s, r0 + r1 * c + r2 * s, side);
-  };
-  const { turns, centreRad } = unwind(rawAt, levelRad, lowRad, highRad);
-
-  const deflectionAt = (rotationRad: number) => {
-    if (!isBetween(rotationRad, lowRad, highRad)) return undefined;
-    const raw = rawAt(rotationRad);
-    if (raw === undefined) return undefined;
-    return raw - 2 * Math.PI * Math.round((raw - turns * rotationRad - centreRad) / (2 * Math.PI));
-  };
-  const byRotation = (rotationRad: number, deflectionRad: number) => {
-    const c = cosOf(rotationRad);
-    const s = sinOf(rotationRad);
-    const towards = (p2 * c - p1 * s) * cosOf(deflectionRad) + (q2 * c - q1 * s) * sinOf(deflectionRad);
-    return r2 * c - r1 * s - towards;
-  };
-  const byDeflection = (rotationRad: number, deflectionRad: number) => {
-    const c = cosOf(rotationRad);
-    const s = sinOf(rotationRad);
-    return (p0 + p1 * c + p2 * s) * sinOf(deflectionRad) - (q0 + q1 * c + q2 * s) * cosOf(deflectionRad);
-  };
-  const endKind: DriveEndKind = "deadCentreHorn";
-
+  const ends = endsOf(equation, level.reach);
+  const deflectionAt = followed(equation, level.side, levelRad, ends);
   return {
     arm,
     horn,
     rodMm,
     levelRad,
-    lowRad,
-    highRad,
-    lowKind: lowRad === -Infinity ? "full" : endKind,
-    highKind: highRad === Infinity ? "full" : endKind,
+    ...ends,
+    lowKind: ends.lowRad === -Infinity ? "full" : "deadCentreHorn",
+    highKind: ends.highRad === Infinity ? "full" : "deadCentreHorn",
     deflectionAt,
-    candidateAt: (deflectionRad, candidateSide) => {
-      const c = cosOf(deflectionRad);
-      const s = sinOf(deflectionRad);
-      return solveAngle(p1 * c + q1 * s - r1, p2 * c + q2 * s - r2, r0 - p0 * c - q0 * s, candidateSide);
-    },
+    candidateAt: equation.rotationAt,
     turnAt: (rotationRad) => byRotation(rotationRad, deflectionAt(rotationRad) ?? 0),
     ratioAt: (rotationRad) => {
       const deflectionRad = deflectionAt(rotationRad);
@@ -131,39 +52,101 @@ export function rodLoop(arm: Circle, horn: Circle, givenRodMm?: number): RodLoop
     },
     shaftLeverAt: (rotationRad, deflectionRad) => -byRotation(rotationRad, deflectionRad) / (2 * rodMm),
     hornLeverAt: (rotationRad, deflectionRad) => byDeflection(rotationRad, deflectionRad) / (2 * rodMm),
-    excessAt: (rotationRad, deflectionRad) => {
-      const c = cosOf(rotationRad);
-      const s = sinOf(rotationRad);
-      const p = p0 + p1 * c + p2 * s;
-      const q = q0 + q1 * c + q2 * s;
-      return r0 + r1 * c + r2 * s - p * cosOf(deflectionRad) - q * sinOf(deflectionRad);
-    },
+    excessAt,
   };
 }
 
-/** How a branch's deflection goes round: turns of the horn for one of the shaft, and the middle of what is left over. */
-function unwind(
+/** How the loop stands with the arm at level: the side of the declared horn, and the deflection that the rod asks for there. */
+interface Level {
+  readonly side: number;
+  readonly deflectionRad: number;
+  /** Half the difference of the longest and the shortest squared rod, square millimetres. */
+  readonly reach: number;
+}
+
+function levelOf(equation: LoopEquation, rodMm: number): Level | LinkageProblem {
+  const { p, q, r } = equation.termsAt(0);
+  const reach = hypotOf(p, q);
+  if (!(rodMm > 0) || Math.abs(q) <= 1e-12 * reach) return { kind: "deadCentreAtLevel" };
+  const side = -Math.sign(q);
+  const deflectionRad = equation.deflectionAt(0, side);
+  if (deflectionRad !== undefined) return { side, deflectionRad, reach };
+  const middle = r + rodMm ** 2;
+  const shortestMm = Math.sqrt(Math.max(0, middle - reach));
+  return { kind: "cannotAssemble", rodMm, shortestMm, longestMm: Math.sqrt(middle + reach) };
+}
+
+/** Whether the horn's ball stands on the shaft's own line at level: then the arm turns and moves nothing. */
+function isHornOnShaft(equation: LoopEquation, arm: Circle, rodMm: number, levelRad: number): boolean {
+  const least = 1e-12 * arm.radiusMm * rodMm;
+  return [0, Math.PI / 2].every(
+    (rotationRad) => Math.abs(equation.byRotation(rotationRad, levelRad)) <= least,
+  );
+}
+
+interface Ends {
+  readonly lowRad: number;
+  readonly highRad: number;
+}
+
+/** Where the rod no longer reaches, a turn either way; infinite where it always does. */
+function endsOf(equation: LoopEquation, levelReach: number): Ends {
+  const assemblyAt = (rotationRad: number) => {
+    const { p, q, r } = equation.termsAt(rotationRad);
+    return p ** 2 + q ** 2 - r ** 2;
+  };
+  // A touch: arm, rod and horn all in line at once, where the two branches meet and nothing says which one goes on.
+  const touch = 1e-13 * levelReach ** 2;
+  const lowRad = firstRoot(assemblyAt, 0, -2 * Math.PI, touch);
+  const highRad = firstRoot(assemblyAt, 0, 2 * Math.PI, touch);
+  // The same places come round again: where rounding shows a touch in one sense alone, it stands in the other too.
+  return {
+    lowRad: lowRad ?? (highRad === undefined ? -Infinity : highRad - 2 * Math.PI),
+    highRad: highRad ?? (lowRad === undefined ? Infinity : lowRad + 2 * Math.PI),
+  };
+}
+
+/** Rotation -> deflection, followed without a jump from level on. */
+function followed(equation: LoopEquation, side: number, levelRad: number, { lowRad, highRad }: Ends) {
+  const rawAt = (rotationRad: number) => equation.deflectionAt(rotationRad, side);
+  const { slope, heightRad } = lineThrough(rawAt, levelRad, { lowRad, highRad });
+  return (rotationRad: number): number | undefined => {
+    if (!isBetween(rotationRad, lowRad, highRad)) return undefined;
+    const raw = rawAt(rotationRad);
+    if (raw === undefined) return undefined;
+    return raw - 2 * Math.PI * Math.round((raw - slope * rotationRad - heightRad) / (2 * Math.PI));
+  };
+}
+
+/**
+ * The straight line that a branch's deflection keeps within half a turn of, all along: its slope, and its height at level.
+ * Where the shaft turns for ever the slope is a whole number, the turns of the horn for one of the shaft.
+ */
+function lineThrough(
   rawAt: (rotationRad: number) => number | undefined,
   levelRad: number,
-  lowRad: number,
-  highRad: number,
-): { turns: number; centreRad: number } {
-  const walk = (to: number): number[] => {
+  { lowRad, highRad }: Ends,
+): { readonly slope: number; readonly heightRad: number } {
+  const walk = (to: number): Place[] => {
     const count = Math.ceil(Math.abs(to) / (Math.PI / 90));
-    const path = [levelRad];
+    const path: Place[] = [[0, levelRad]];
     for (let i = 1; i <= count; i++) {
-      const last = path[i - 1] ?? levelRad;
-      const raw = rawAt((to * i) / count) ?? last;
-      path.push(raw - 2 * Math.PI * Math.round((raw - last) / (2 * Math.PI)));
+      const rotationRad = (to * i) / count;
+      const [, last] = path[i - 1] ?? [0, levelRad];
+      const raw = rawAt(rotationRad) ?? last;
+      path.push([rotationRad, raw - 2 * Math.PI * Math.round((raw - last) / (2 * Math.PI))]);
     }
     return path;
   };
-  if (highRad < Infinity) {
-    const path = [...walk(lowRad), ...walk(highRad)];
-    return { turns: 0, centreRad: (Math.min(...path) + Math.max(...path)) / 2 };
-  }
-  const path = walk(2 * Math.PI);
-  const turns = Math.round(((path.at(-1) ?? levelRad) - levelRad) / (2 * Math.PI));
-  const rest = path.map((deflectionRad, i) => deflectionRad - (turns * 2 * Math.PI * i) / (path.length - 1));
-  return { turns, centreRad: (Math.min(...rest) + Math.max(...rest)) / 2 };
+  const isEndless = highRad === Infinity;
+  const [down, up] = isEndless ? [[], walk(2 * Math.PI)] : [walk(lowRad), walk(highRad)];
+  const [fromRad, from] = down.at(-1) ?? [0, levelRad];
+  const [toRad, to] = up.at(-1) ?? [0, levelRad];
+  const mean = (to - from) / (toRad - fromRad);
+  const slope = isEndless ? Math.round(mean) : mean;
+  const rest = [...down, ...up].map(([rotationRad, deflectionRad]) => deflectionRad - slope * rotationRad);
+  return { slope, heightRad: (Math.min(...rest) + Math.max(...rest)) / 2 };
 }
+
+/** A rotation and the deflection there, radians. */
+type Place = readonly [rotationRad: number, deflectionRad: number];

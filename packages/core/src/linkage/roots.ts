@@ -1,7 +1,12 @@
 import { bisect } from "../numeric/bisect.ts";
+import { goldenSection } from "../numeric/golden-section.ts";
 
 /** Largest step of the search, 2 degrees: two roots closer than this are told apart by the dip between them. */
 const stepRad = Math.PI / 90;
+/** Golden cuts that exhaust a dip. */
+const cuts = 60;
+/** The part of a step within which the way from the start shows whether it dips. */
+const hair = 1e-6;
 
 /**
  * The first root of `f` on the way from `from` to `to` (either direction), bracketed down to neighbouring doubles;
@@ -13,44 +18,35 @@ export function firstRoot(f: (x: number) => number, from: number, to: number, to
   let before = f(from);
   let here = f(at(1));
   if (before * here <= 0 && before !== 0) return bisect(f, from, at(1));
+  // In the first step and in the last the dip's lowest place may have no neighbour that is looked at on its other side.
+  if (Math.abs(f(at(hair))) < Math.abs(before) && Math.abs(before) <= Math.abs(here)) {
+    const root = rootInDip(f, from, at(1), Math.sign(before), touch);
+    if (root !== undefined) return root;
+  }
   for (let i = 2; i <= count; i++) {
     const next = f(at(i));
     if (here * next <= 0 && here !== 0) return bisect(f, at(i - 1), at(i));
     if (Math.abs(here) < Math.abs(before) && Math.abs(here) <= Math.abs(next)) {
-      const dip = lowest((x) => f(x) * Math.sign(here), at(i - 2), at(i));
-      const value = f(dip) * Math.sign(here);
-      if (value < -touch) return bisect(f, at(i - 2), dip);
-      if (value <= touch) return dip;
+      const root = rootInDip(f, at(i - 2), at(i), Math.sign(here), touch);
+      if (root !== undefined) return root;
     }
     before = here;
     here = next;
   }
-  return undefined;
+  const isRising = Math.abs(f(at(count - hair))) < Math.abs(here) && Math.abs(here) <= Math.abs(before);
+  return isRising ? rootInDip(f, at(count - 1), to, Math.sign(here), touch) : undefined;
 }
 
-/** Where `f`, which dips once between `a` and `b`, is lowest: golden section. */
-function lowest(f: (x: number) => number, a: number, b: number): number {
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let low = a;
-  let high = b;
-  let left = high - golden * (high - low);
-  let right = low + golden * (high - low);
-  let atLeft = f(left);
-  let atRight = f(right);
-  for (let i = 0; i < 60; i++) {
-    if (atLeft < atRight) {
-      high = right;
-      right = left;
-      atRight = atLeft;
-      left = high - golden * (high - low);
-      atLeft = f(left);
-    } else {
-      low = left;
-      left = right;
-      atLeft = atRight;
-      right = low + golden * (high - low);
-      atRight = f(right);
-    }
-  }
-  return (low + high) / 2;
+/** The first root between `a` and `b`, where `f`, of this sign at both, dips once towards zero. */
+function rootInDip(
+  f: (x: number) => number,
+  a: number,
+  b: number,
+  sign: number,
+  touch: number,
+): number | undefined {
+  const dip = goldenSection((x) => -f(x) * sign, a, b, cuts).x;
+  const value = f(dip) * sign;
+  if (value < -touch) return bisect(f, a, dip);
+  return value <= touch ? dip : undefined;
 }

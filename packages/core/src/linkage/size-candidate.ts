@@ -1,4 +1,5 @@
 import { radians } from "../numeric/angle.ts";
+import { hypotOf } from "../numeric/hypotenuse.ts";
 import { type Deg, type DegPerUs, deg, degPerUs, type Mm, mm } from "../units/quantity.ts";
 import { ballRodFromRule } from "./ball-rod-from-rule.ts";
 import { type Drive, isLinkageProblem } from "./drive.ts";
@@ -130,5 +131,5 @@ function rodOf(linkage: Pushrod | BallRod): Mm {
   if (linkage.kind === "ballRod") return mm(length(minus(linkage.hornBall, linkage.armBall)));
   const [armAft, , armUp] = inView(linkage.arm, radians(linkage.armAt));
   const [hornAft, , hornUp] = inView(linkage.horn, radians(linkage.hornAt));
-  return mm(Math.hypot(linkage.base + hornAft - armAft, linkage.rise + hornUp - armUp));
+  return mm(hypotOf(linkage.base + hornAft - armAft, linkage.rise + hornUp - armUp));
 }

@@ -1,3 +1,5 @@
+import { atan2Of } from "../numeric/arc.ts";
+
 /** Of the squares' sum: what three rounded squares can be off by. A negative rest within it is a dead centre, not a miss. */
 const rounding = 1e-14;
 
@@ -12,5 +14,5 @@ export function solveAngle(a: number, b: number, c: number, side: number): numbe
   if (squares === 0 || rest < -rounding * squares) return undefined;
   const root = rest > 0 ? side * Math.sqrt(rest) : 0;
   // Sine and cosine of x, both times a^2 + b^2. An arc cosine would lose half the digits near a dead centre.
-  return Math.atan2(b * c + a * root, a * c - b * root);
+  return atan2Of(b * c + a * root, a * c - b * root);
 }

@@ -1,6 +1,6 @@
 import * as z from "zod";
 import type { Chain, Linkage } from "../linkage/linkage.ts";
-import { expectTypesMatch, type Unbranded } from "./expect-types-match.ts";
+import { expectTypesMatch, type Unbranded } from "../units/expect-types-match.ts";
 import { number, positive, strict } from "./schema-parts.ts";
 
 // The bounds are for plausibility only: they catch metres given for millimetres, not an unwise linkage.

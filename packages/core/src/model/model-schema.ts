@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { expectTypesMatch, type Unbranded } from "../units/expect-types-match.ts";
 import {
   airspeedSchema,
   controlSchema,
@@ -7,7 +8,6 @@ import {
   instrumentsSchema,
   movesSchema,
 } from "./controls-schema.ts";
-import { expectTypesMatch, type Unbranded } from "./expect-types-match.ts";
 import type { Model } from "./model.ts";
 import { pulse } from "./place-schema.ts";
 import {

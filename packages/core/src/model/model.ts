@@ -28,7 +28,7 @@ export interface Model {
   readonly groups?: Readonly<Record<string, Group>>;
   readonly controls: Readonly<Record<string, Control>>;
   readonly moves: Readonly<Record<string, Moves>>;
-  /** For a servo or surface whose moves pass what is safe: the controls that give way, first the one that yields first. */
+  /** For a surface or group whose moves pass what is safe: the controls that give way, first the one that yields first. */
   readonly yields?: Readonly<Record<string, readonly string[]>>;
   /** Seconds for the longest way between two detents of a selector; shorter ways take less. */
   readonly transit?: Readonly<Record<string, Seconds>>;
@@ -108,9 +108,9 @@ export interface Servo {
   /** The label on the servo itself, to tell a swap. */
   readonly label?: string;
   readonly type?: ServoType;
-  /** Sense of the shaft as the pulse rises, in the view from the port tip. */
   /** Largest pulse span that a device behind the receiver (a stabiliser, say) may add to either side. */
   readonly added?: Us;
+  /** Sense of the shaft as the pulse rises, seen from the port tip. */
   readonly turns?: "clockwise" | "anticlockwise";
   readonly bench: Bench;
   readonly linkage?: Linkage;

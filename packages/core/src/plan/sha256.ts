@@ -1,3 +1,5 @@
+import { powerOf } from "../numeric/power.ts";
+
 /**
  * The SHA-256 digest of a text's UTF-8 bytes as 64 lower-case hexadecimal digits. Pure, for short documents; it keeps no secret. The text
  * holds no lone surrogate. Source: FIPS 180-4, sections 4.1.2, 4.2.2, 5.1.1, 5.3.3 and 6.2.
@@ -30,7 +32,7 @@ const primes = firstPrimes(64);
 /** The first 32 bits of the fractional parts of the square roots of the first eight primes. */
 const initialHash = primes.slice(0, 8).map((prime) => fraction32(Math.sqrt(prime)));
 /** The same of the cube roots of the first sixty-four primes. */
-const constants = primes.map((prime) => fraction32(Math.cbrt(prime)));
+const constants = primes.map((prime) => fraction32(powerOf(prime, 1 / 3)));
 
 function firstPrimes(count: number): number[] {
   const found: number[] = [];

@@ -169,8 +169,12 @@ function findBeyond(
   let worst: { readonly beyondDeg: number; readonly found: ReadingOutOfReach } | undefined;
   for (const [index, point] of points.entries()) {
     const rotationDeg = rotationOf(line, point.pulseUs);
-    const { end } = rotationDeg < 0 ? low : high;
-    const beyondDeg = Math.max(low.rotationDeg - part * rotationDeg, part * rotationDeg - high.rotationDeg);
+    const [belowDeg, aboveDeg] = [
+      low.rotationDeg - part * rotationDeg,
+      part * rotationDeg - high.rotationDeg,
+    ];
+    const { end } = belowDeg > aboveDeg ? low : high;
+    const beyondDeg = Math.max(belowDeg, aboveDeg);
     if (beyondDeg <= (worst?.beyondDeg ?? 0)) continue;
     worst = { beyondDeg, found: { kind: "readingOutOfReach", index, ...point, rotationDeg, end } };
   }

@@ -1,4 +1,5 @@
 import { type PercentPulsePoint, sum } from "./fit-line.ts";
+import { meansByPercent } from "./means-by-percent.ts";
 
 /** Neighbouring percents over which the pulse stays put. */
 export interface Flat {
@@ -49,12 +50,4 @@ function staysPut(
 ): boolean {
   const expectedUs = usPerPercent * (b.percent - a.percent);
   return Math.abs(b.pulseUs - a.pulseUs) <= 2 * doubtUs && expectedUs > 4 * doubtUs;
-}
-
-function meansByPercent(points: readonly PercentPulsePoint[]): readonly PercentPulsePoint[] {
-  const percents = [...new Set(points.map((point) => point.percent))].toSorted((a, b) => a - b);
-  return percents.map((percent) => {
-    const same = points.filter((point) => point.percent === percent);
-    return { percent, pulseUs: sum(same, (point) => point.pulseUs) / same.length };
-  });
 }

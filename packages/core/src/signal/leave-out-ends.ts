@@ -1,5 +1,6 @@
-import { type PercentPulsePoint, sum } from "./fit-line.ts";
+import type { PercentPulsePoint } from "./fit-line.ts";
 import { type FittedScale, fitScale, fittedUs, withinDoubt } from "./fit-scale.ts";
+import { meansByPercent } from "./means-by-percent.ts";
 
 /** An end reading nearer to the centre than the readings before it let expect. */
 export interface ShortEnd {
@@ -32,7 +33,7 @@ export function leaveOutEnds(
     const ends = sides.map((where) => endOf(points, where));
     const used = points.filter(({ percent }) => !ends.some((end) => end.percent === percent));
     const scale = fitScale(used, doubtUs);
-    if (!scale?.fits || percentsOf(used).length < (scale.straight ? 3 : 4)) continue;
+    if (!scale?.fits || meansByPercent(used).length < (scale.straight ? 3 : 4)) continue;
     if (ends.every((end) => fallsShort(end, scale, doubtUs)))
       return { scale, used, short: ends.map(({ percent: _, ...end }) => end) };
   }
@@ -44,20 +45,17 @@ interface End extends ShortEnd {
 }
 
 function endOf(points: readonly PercentPulsePoint[], where: "low" | "high"): End {
-  const percents = percentsOf(points);
-  const [fromPercent = 0, toPercent = 0] = where === "low" ? percents : percents.slice(-2);
-  const percent = where === "low" ? fromPercent : toPercent;
-  const readings = points.filter((point) => point.percent === percent);
-  const pulseUs = sum(readings, (point) => point.pulseUs) / readings.length;
-  return { where, percent, fromPercent, toPercent, pulseUs };
+  const means = meansByPercent(points);
+  const [from = nowhere, to = nowhere] = where === "low" ? means : means.slice(-2);
+  const { percent, pulseUs } = where === "low" ? from : to;
+  return { where, percent, fromPercent: from.percent, toPercent: to.percent, pulseUs };
 }
+
+/** What stands for a neighbour that there is not; a fit that does not hold has more than two percents. */
+const nowhere: PercentPulsePoint = { percent: 0, pulseUs: 0 };
 
 function fallsShort(end: End, scale: FittedScale, doubtUs: number): boolean {
   const missingUs = fittedUs(scale, end.percent) - end.pulseUs;
   const inwardUs = Math.max(0, end.where === "high" ? missingUs : -missingUs);
   return !withinDoubt(inwardUs, 2 * doubtUs);
-}
-
-function percentsOf(points: readonly PercentPulsePoint[]): readonly number[] {
-  return [...new Set(points.map((point) => point.percent))].toSorted((a, b) => a - b);
 }

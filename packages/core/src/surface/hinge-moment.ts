@@ -1,4 +1,5 @@
 import { radians } from "../numeric/angle.ts";
+import { acosOf } from "../numeric/arc.ts";
 import { cosOf, sinOf } from "../numeric/sine.ts";
 import { type Deg, type Mm, type Nm, nm } from "../units/quantity.ts";
 
@@ -31,7 +32,7 @@ export interface FlapSize {
 export function flapCoefficients(chordFraction: number): FlapCoefficients | undefined {
   if (!(chordFraction >= LEAST_FRACTION && chordFraction <= 1)) return undefined;
   // Glauert's angle of the hinge, and what is left of half a turn: the flap.
-  const hingeRad = Math.acos(2 * chordFraction - 1);
+  const hingeRad = acosOf(2 * chordFraction - 1);
   const flapRad = Math.PI - hingeRad;
   const [cos, sin] = [cosOf(hingeRad), sinOf(hingeRad)];
   const [cosTwice, sinTwice] = [cosOf(2 * hingeRad), sinOf(2 * hingeRad)];
@@ -66,5 +67,5 @@ export function hingeMoment(
   return nm(dynamicPressurePa * spanM * chordM ** 2 * coefficient);
 }
 
-/** Below it the closed forms lose their digits, and nobody builds it. */
-const LEAST_FRACTION = 0.01;
+/** Least part of a section that `flapCoefficients` takes: below it the closed forms lose their digits, and nobody builds it. */
+export const LEAST_FRACTION = 0.01;

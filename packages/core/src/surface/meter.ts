@@ -1,4 +1,5 @@
 import { degrees, radians } from "../numeric/angle.ts";
+import { asinOf, atan2Of } from "../numeric/arc.ts";
 import { cosOf, sinOf } from "../numeric/sine.ts";
 import { type Deg, deg } from "../units/quantity.ts";
 
@@ -91,8 +92,8 @@ function project(setting: MeterSetting, angleDeg: number, factor: number): numbe
   const angleRad = radians(angleDeg);
   const projectedRad =
     setting.meter === "gravity"
-      ? Math.asin(factor * sinOf(angleRad))
-      : Math.atan(factor * Math.tan(angleRad));
+      ? asinOf(factor * sinOf(angleRad))
+      : atan2Of(factor * sinOf(angleRad), cosOf(angleRad));
   return degrees(projectedRad);
 }
 

@@ -1,4 +1,6 @@
 import { degrees, radians } from "../numeric/angle.ts";
+import { asinOf, atan2Of } from "../numeric/arc.ts";
+import { hypotOf } from "../numeric/hypotenuse.ts";
 import { cosOf, sinOf } from "../numeric/sine.ts";
 import { type Deg, deg, type Mm, mm } from "../units/quantity.ts";
 
@@ -35,11 +37,11 @@ export function throwAt(edge: TrailingEdge, deflection: Deg): Mm {
  */
 export function deflectionForThrow(edge: TrailingEdge, throwMm: Mm): Deg | undefined {
   const radius = radiusMm(edge);
-  const leanRad = Math.atan2(riseMm(edge), edge.chord);
+  const leanRad = atan2Of(riseMm(edge), edge.chord);
   const angleRad =
     edge.by === "vertical"
-      ? leanRad + Math.asin(throwMm / radius - sinOf(leanRad))
-      : 2 * Math.asin(throwMm / (2 * radius));
+      ? leanRad + asinOf(throwMm / radius - sinOf(leanRad))
+      : 2 * asinOf(throwMm / (2 * radius));
   const angleDeg = degrees(angleRad);
   // asin gives NaN where the throw is longer than the surface can reach; NaN fails this comparison too.
   return Math.abs(angleDeg) <= 90 ? deg(angleDeg) : undefined;
@@ -63,5 +65,5 @@ function riseMm(edge: TrailingEdge): number {
 }
 
 function radiusMm(edge: TrailingEdge): number {
-  return Math.hypot(edge.chord, riseMm(edge));
+  return hypotOf(edge.chord, riseMm(edge));
 }

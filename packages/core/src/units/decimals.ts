@@ -23,5 +23,18 @@ export function decimalsOf(value: number): number {
   return Math.min(100, Math.max(0, fraction.length - Number(exponent)));
 }
 
+/**
+ * The whole multiple of a step (above 0) nearest to a value, a tie towards plus infinity, with the decimals of the step: 0.3,
+ * not 0.1 * 3, and never -0. Any unit, the same for both.
+ */
+export function roundToStep(value: number, step: number): number {
+  return timesStep(Math.round(value / step), step);
+}
+
+/** So many steps (a whole number of them), with the decimals of the step: 0.3, not 0.1 * 3, and never -0. */
+export function timesStep(multiple: number, step: number): number {
+  return Number((multiple * step).toFixed(decimalsOf(step))) + 0;
+}
+
 /** A picometre or a millionth of a millionth of a degree is nothing anyone enters. */
 const MOST_DECIMALS = 12;

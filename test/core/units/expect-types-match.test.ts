@@ -1,10 +1,10 @@
 import { expect, test } from "vitest";
+import type { Bench, Model } from "../../../packages/core/src/model/model.ts";
 import {
   expectTypesMatch,
   type TypesMatch,
   type Unbranded,
-} from "../../../packages/core/src/model/expect-types-match.ts";
-import type { Bench, Model } from "../../../packages/core/src/model/model.ts";
+} from "../../../packages/core/src/units/expect-types-match.ts";
 import type { Deg, Us } from "../../../packages/core/src/units/quantity.ts";
 
 // Canaries: the line that holds schema and interface together fails to compile where they differ. tsc runs over this.

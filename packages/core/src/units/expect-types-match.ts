@@ -1,4 +1,4 @@
-import type { Quantity } from "../units/quantity.ts";
+import type { Quantity } from "./quantity.ts";
 
 /** `T` with every quantity as a plain number and nothing read-only, all the way down. */
 export type Unbranded<T> =
