@@ -1,4 +1,4 @@
-import type { PlanChannel, SetupPlan } from "../../packages/core/src/plan/setup-plan.ts";
+import type { PlanChannel, Position, SetupPlan } from "../../packages/core/src/plan/setup-plan.ts";
 import type { CauseKind } from "../../packages/core/src/plan/verify/verification.ts";
 import type { Random } from "../../packages/core/src/uncertainty/random.ts";
 import { measure, type Pulses, type Typed, typeIn } from "./read-back.ts";
@@ -52,7 +52,7 @@ export const entryFaults: Readonly<Partial<Record<CauseKind, Fault>>> = {
     changed(plan, pickOne(plan, random), (typed) => {
       typed.reversed = true;
     }),
-  clampedByLimit: (plan, random) =>
+  limitTooNarrow: (plan, random) =>
     changed(plan, pickOne(plan, random), (typed) => {
       const cut = (typed.high - typed.low) * (0.1 + 0.2 * random());
       if (random() < 0.5) typed.low += cut;
@@ -82,18 +82,34 @@ export const entryFaults: Readonly<Partial<Record<CauseKind, Fault>>> = {
       const swapped = Math.sign(value) * Number(text.replace(/^(\d)(\d)/, "$2$1"));
       return Math.abs(swapped) > reachOf(plan) ? value : swapped;
     }),
-  wrongColumn: (plan) =>
-    changed(
+  otherEndPoints: (plan) => {
+    const { radio, channels } = plan;
+    const endPoints = radio.endPoints === "clamp" ? "scale" : "clamp";
+    const other: SetupPlan = { ...plan, radio: { ...radio, endPoints } };
+    return {
+      channels: channels.map(({ channel }) => channel),
+      pulses: typeIn(plan).map((typed, index) => measure(other, at(channels, index), typed)),
+    };
+  },
+  wrongColumn: (plan, random) => {
+    const [isAdded, isNeutral, isFailsafe, isOne] = [0, 1, 2, 3].map(() => random() < 0.5);
+    const column = (one: Position) => (plan.radio.endPoints === "clamp" ? one.sharePercent : one.percent);
+    return changed(
       plan,
-      () => true,
-      (typed, { settings }) => {
-        const first = settings.findIndex((one) => one.detent !== undefined && one.when === undefined);
-        typed.settings = settings.map(({ enter }) =>
-          plan.radio.endPoints === "clamp" ? enter.sharePercent : enter.percent,
+      isOne === true || isAdded === true ? pickOne(plan, random) : () => true,
+      (typed, channel) => {
+        const { settings, neutral, failsafe } = channel;
+        const states = statesOf(plan, channel);
+        typed.settings = settings.map(({ enter }, index) =>
+          isAdded ? (states[index] === "rest" ? typed.rest : enter.addPercent) : column(enter),
         );
-        typed.rest = typed.settings[first] ?? typed.rest;
+        // What a detent gives at rest stands among the settings; of a stick it stands with the limits.
+        typed.rest =
+          typed.settings[states.indexOf("rest")] ?? (isNeutral && !isAdded ? column(neutral) : typed.rest);
+        if (isNeutral && isFailsafe && !isAdded) typed.failsafe = column(failsafe);
       },
-    ),
+    );
+  },
   wrongChannel: (plan, random) => {
     const other = plan.channels[Math.floor(random() * plan.channels.length)];
     const theirs = other === undefined ? [] : statesOf(plan, other);

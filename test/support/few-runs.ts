@@ -7,6 +7,8 @@ const assert: typeof fc.assert = (property, parameters = {}) =>
   fc.assert(property, {
     ...parameters,
     numRuns: Math.min(parameters.numRuns ?? 250, MOST_RUNS),
+    // Nobody reads the counterexample.
+    endOnFailure: true,
   }) as never;
 
 export default { ...fc, assert };

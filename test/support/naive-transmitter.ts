@@ -1,4 +1,4 @@
-import type { Edit, PlanRadio, ProcedureStep } from "../../packages/core/src/plan/setup-plan.ts";
+import type { Edit, PlanControl, PlanRadio, ProcedureStep } from "../../packages/core/src/plan/setup-plan.ts";
 
 /** What can be typed, with two settings that no procedure touches and the usual habit does. */
 export type NaiveEdit =
@@ -31,8 +31,10 @@ export function naiveTransmitter(
   },
   channels: readonly number[],
   limits: number,
-  trims: Readonly<Record<string, number>> = {},
+  sticks: readonly Extract<PlanControl, { kind: "stick" }>[] = [],
 ) {
+  const stickOf = (name: string) =>
+    sticks.find(({ control }) => control === name) ?? { rests: 0, trimPercent: 0 };
   const us = (percent: number): number => {
     const { per100Us } = radio;
     const span = typeof per100Us === "number" ? per100Us : percent < 0 ? per100Us.below : per100Us.above;
@@ -65,10 +67,14 @@ export function naiveTransmitter(
     for (const control of new Set(adds.map((one) => one.control))) {
       const mine = adds.filter((one) => one.control === control && holds(one.when, where));
       const special = mine.filter((one) => Object.keys(one.when).length > 0);
-      const now = where[control] ?? 0;
+      const { rests } = stickOf(control);
+      const now = where[control] ?? rests;
       for (const { at, add } of special.length > 0 ? special : mine) {
         if (typeof now === "string" && at === now) sum += add;
-        if (typeof now === "number" && typeof at === "number" && at * now > 0) sum += add * Math.abs(now);
+        if (typeof now !== "number" || typeof at !== "number") continue;
+        // A lever is half at either end in its middle; a stick is at neither in its centre.
+        if (rests !== 0) sum += add * (0.5 + (at * now) / 2);
+        else if (at * now > 0) sum += add * Math.abs(now);
       }
     }
     const cut = (value: number) => Math.min(Math.max(value, low), high);
@@ -88,7 +94,7 @@ export function naiveTransmitter(
       const known = places.get(control) ?? new Set<string | number>();
       places.set(control, known);
       if (typeof at === "string") known.add("anywhere else").add(at);
-      else for (const end of [-1, 0, 1]) known.add(end * (1 + (trims[control] ?? 0) / 100));
+      else for (const end of [-1, 0, 1]) known.add(end * (1 + stickOf(control).trimPercent / 100));
     };
     for (const { control, at, when } of adds) {
       place(control, at);
@@ -161,8 +167,9 @@ export function naiveTransmitter(
 export type NaiveTransmitter = ReturnType<typeof naiveTransmitter>;
 
 /**
- * The first pulse that a powered channel could send past its bounds while the steps are done, every value half typed on its way;
- * undefined where there is none. The transmitter is left as the steps leave it.
+ * The first pulse that a powered channel could send past its bounds while the steps are done, every value half typed on its way, its
+ * failsafe among them: a receiver that is off does not hear a new one, and starts with the old. Undefined where there is none. The
+ * transmitter is left as the steps leave it.
  */
 export function findUnsafe(
   transmitter: NaiveTransmitter,
@@ -182,11 +189,15 @@ export function findUnsafe(
     }
     return undefined;
   };
+  let notYetHeard: NaiveEdit[] = [];
   for (const [index, step] of steps.entries()) {
     const name = `step ${index + 1}`;
     const before = check(step, `${name}, before`, transmitter.channels);
     if (before !== undefined) return before;
-    for (const change of step.edits) {
+    const typed = [...notYetHeard, ...step.edits];
+    notYetHeard = step.supply === "off" ? typed.filter(({ set }) => set === "failsafe") : [];
+    for (const change of typed) {
+      if (notYetHeard.includes(change)) continue;
       const { from, to } = transmitter.numbersOf(change);
       for (const part of [0, 0.3, 0.7, 1]) {
         transmitter.edit(change, part === 1 ? to : from + part * (to - from));

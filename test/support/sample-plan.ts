@@ -135,6 +135,7 @@ export function samplePlan(over: Partial<SetupPlan> = {}): SetupPlan {
       endPoints: "clamp",
       curvePoints: 0,
     },
+    controls: [{ control: "lever", kind: "selector", detents: ["stowed", "landing"] }],
     channels: [sampleChannel()],
     matches: [],
     gangs: [],
@@ -147,6 +148,11 @@ export function samplePlan(over: Partial<SetupPlan> = {}): SetupPlan {
 
 /** A plan with every part that a plan can have, and an error. */
 export const fullPlan: SetupPlan = samplePlan({
+  controls: [
+    { control: "flap", kind: "selector", detents: ["stowed", "landing"] },
+    { control: "phase", kind: "selector", detents: ["cruise", "thermal"] },
+    { control: "roll", kind: "stick", rests: 0, trimPercent: 10 },
+  ],
   radio: {
     name: "field set",
     centreUs: 1500,

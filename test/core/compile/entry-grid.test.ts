@@ -1,6 +1,10 @@
+import fc from "fast-check";
 import { expect, test } from "vitest";
 import { entryGrid } from "../../../packages/core/src/compile/entry-grid.ts";
 import type { Radio } from "../../../packages/core/src/model/model.ts";
+import { pct, us } from "../../../packages/core/src/units/quantity.ts";
+import { arbitraryRadio } from "../../support/arbitrary-model.ts";
+import { evenly } from "../../support/evenly.ts";
 import { smallModel } from "../../support/small-model.ts";
 
 // The tow plane's left flap at 5 us a percent, worked by hand (common practice, no source): safe from 1182 to 1870 us, so that the
@@ -38,4 +42,29 @@ test("of the values on either side none leaves the safe pulses", () => {
         expect(entry.pulseUs).toBeLessThanOrEqual(1870);
         expect(Math.abs(entry.pulseUs - pulseUs)).toBeLessThan(5);
       }
+});
+
+test("both limits can be entered, as the shares -100 and +100 where limits stretch, and no value passes them", () => {
+  const safe = fc.tuple(evenly(900, 1490), evenly(1510, 2100));
+  fc.assert(
+    fc.property(arbitraryRadio, safe, evenly(900, 2100), (radio, ends, pulseUs) => {
+      const grid = entryGrid({ ...radio, reach: pct(150), per100: us(512) }, ends);
+      if (grid === undefined) throw new Error("no grid");
+      const { low, high } = grid.limits;
+      for (const [limit, share] of [
+        [low, -100],
+        [high, 100],
+      ] as const) {
+        const entry = grid.nearest(limit.pulseUs, ends);
+        expect(entry?.sharePercent).toBe(share);
+        expect(Math.abs((entry?.pulseUs ?? 0) - limit.pulseUs)).toBeLessThan(1e-9);
+        expect(Math.abs((entry?.percent ?? 0) - limit.percent)).toBeLessThan(1e-9);
+      }
+      for (const entry of grid.around(pulseUs, ends)) {
+        expect(entry.pulseUs).toBeGreaterThanOrEqual(low.pulseUs);
+        expect(entry.pulseUs).toBeLessThanOrEqual(high.pulseUs);
+      }
+    }),
+    { numRuns: 500 },
+  );
 });

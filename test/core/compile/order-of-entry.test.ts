@@ -6,7 +6,7 @@ import { findUnsafeSums, orderOfEntry } from "../../../packages/core/src/compile
 import type { Model, Radio } from "../../../packages/core/src/model/model.ts";
 import { planSchema } from "../../../packages/core/src/plan/plan-schema.ts";
 import type { ProcedureStep, SetupPlan } from "../../../packages/core/src/plan/setup-plan.ts";
-import { deg, s, us } from "../../../packages/core/src/units/quantity.ts";
+import { deg, pct, s, us } from "../../../packages/core/src/units/quantity.ts";
 import { arbitraryModel } from "../../support/arbitrary-model.ts";
 import {
   findUnsafe,
@@ -15,7 +15,7 @@ import {
   naiveTransmitter,
 } from "../../support/naive-transmitter.ts";
 import { readingsOnly } from "../../support/readings-only.ts";
-import { smallModel, smallSurface } from "../../support/small-model.ts";
+import { smallModel, smallMoves, smallSurface } from "../../support/small-model.ts";
 
 const kinds = ["clamp", "scale"] as const;
 
@@ -41,15 +41,18 @@ describe.each(kinds)("for random models whose end points %s", (endPoints) => {
   });
 
   test("a changed model is reached from the old one, and the steps between them are safe for the new bench", () => {
-    const seen = { changed: 0, linkagesOn: 0 };
+    let changed = 0;
     const variation = fc.record({
       share: fc.constantFrom(0.5, 0.8, 1),
       guardUs: fc.constantFrom(6, 14, 30),
+      failsafeKept: fc.boolean(),
       swap: fc.boolean(),
     });
     fc.assert(
-      fc.property(arbitraryModel, variation, (model, { share, guardUs, swap }) => {
-        const pair = [planOf(vary(model, 1, 12)), planOf(vary(model, share, guardUs))];
+      fc.property(arbitraryModel, variation, (model, { share, guardUs, failsafeKept, swap }) => {
+        const { failsafe = {}, ...resting } = model;
+        const other = failsafeKept ? { ...resting, failsafe } : resting;
+        const pair = [planOf(vary(model, 1, 12)), planOf(vary(other, share, guardUs))];
         const [from, to] = swap ? pair.reverse() : pair;
         if (from === undefined || to === undefined) return;
         const first = orderOfEntry(from);
@@ -59,15 +62,52 @@ describe.each(kinds)("for random models whose end points %s", (endPoints) => {
         expect(findUnsafe(transmitter, first, safePulses(from))).toBeUndefined();
         expect(findUnsafe(transmitter, second, safePulses(to))).toBeUndefined();
         expectEntered(transmitter, to);
-        seen.changed += 1;
-        seen.linkagesOn += second.every(({ linkage }) => linkage === "on") ? 1 : 0;
+        changed += 1;
+        // A clamp holds what is typed, so the linkages may stay on where the old failsafe, which nothing holds, is safe too.
+        expect(second.every(({ linkage }) => linkage === "on")).toBe(
+          endPoints === "clamp" && keepsSafe(from, to),
+        );
       }),
       { numRuns: 50 },
     );
-    expect(seen.changed).toBeGreaterThan(3);
-    // A clamp holds what is typed, so the linkages may stay on; where limits scale nothing does.
-    if (endPoints === "clamp") expect(seen.linkagesOn).toBe(seen.changed);
-    else expect(seen.linkagesOn).toBe(0);
+    expect(changed).toBeGreaterThan(3);
+  });
+
+  test("whatever stop and failsafe an old plan had, the old failsafe included no linkage that is on is sent past the new stop", () => {
+    const seen = { on: 0, unsafeFailsafe: 0 };
+    const flap = fc.record({
+      downUs: fc.integer({ min: 1560, max: 1800 }),
+      share: fc.constantFrom(0.2, 0.5, 1),
+      failsafe: fc.constantFrom("stowed", "landing"),
+    });
+    const draft = fc.tuple(flap, flap).map(([old, now]) =>
+      [old, now].map(({ downUs, share, failsafe }) => {
+        const landing = deg(((downUs - 10 - 1500) / 10) * share);
+        return planOf(
+          smallModel({
+            surfaces: { flap: smallSurface({ down: us(downUs) }) },
+            moves: {
+              lever: { stowed: { flap: deg(0) }, takeoff: { flap: deg(0) }, landing: { flap: landing } },
+            },
+            failsafe: { lever: failsafe },
+          }),
+        );
+      }),
+    );
+    fc.assert(
+      fc.property(draft, ([from, to]) => {
+        if (from === undefined || to === undefined) return;
+        const transmitter = untouched(from);
+        expect(findUnsafe(transmitter, from.procedure, safePulses(from))).toBeUndefined();
+        const steps = orderOfEntry(to, from);
+        expect(findUnsafe(transmitter, steps, safePulses(to))).toBeUndefined();
+        expectEntered(transmitter, to);
+        if (steps.length === 0) return;
+        seen[keepsSafe(from, to) ? "on" : "unsafeFailsafe"] += 1;
+      }),
+    );
+    expect(seen.on).toBeGreaterThan(3);
+    expect(seen.unsafeFailsafe).toBeGreaterThan(3);
   });
 
   test("the reach after a step is what the simulated channel can send, wherever its controls are put", () => {
@@ -88,6 +128,119 @@ describe.each(kinds)("for random models whose end points %s", (endPoints) => {
       }),
       { numRuns: 20 },
     );
+  });
+});
+
+// Of random models with trims, levers, and selectors and sticks that depend on each other's detents, two deep.
+test.each(kinds)(
+  "with every control of a nested model at any place, %s end points keep every channel safe and give the settings",
+  (endPoints) => {
+    const end = fc.integer({ min: -5, max: 5 });
+    const stick = fc.tuple(end, end).map(([low, high]) => ({ flap: [deg(low), deg(high)] as const }));
+    const places = fc.tuple(end, end).map(([a, b]) => ({ a: { flap: deg(a) }, b: { flap: deg(b) } }));
+    const none = { a: {}, b: {} };
+    const cases = (one: fc.Arbitrary<unknown>, nothing: unknown) =>
+      fc.record({ a: fc.oneof({ weight: 3, arbitrary: one }, fc.constant(nothing)), b: one });
+    const lever = fc.record({
+      trim: fc.constantFrom(pct(0), pct(20)),
+      rests: fc.constantFrom(-1 as const, 0 as const, 1 as const),
+    });
+    const model = fc
+      .record({
+        outer: fc.oneof(places, fc.constant(none)),
+        inner: cases(places, none),
+        first: cases(stick, {}),
+        second: cases(stick, {}),
+        levers: fc.tuple(lever, lever),
+      })
+      .map(({ outer, inner, first, second, levers }) =>
+        smallModel({
+          radio: { ...smallModel().radio, endPoints, step: pct(0.5) },
+          failsafe: {},
+          controls: {
+            outer: { kind: "selector", detents: ["a", "b"] },
+            inner: { kind: "selector", detents: ["a", "b"] },
+            first: { kind: "stick", ...levers[0] },
+            second: { kind: "stick", ...levers[1] },
+          },
+          moves: {
+            outer,
+            inner: { per: "outer", cases: inner },
+            first: { per: "inner", cases: first },
+            second: { per: "outer", cases: second },
+          } as Model["moves"],
+        }),
+      );
+    let entered = 0;
+    fc.assert(
+      fc.property(model, (one) => {
+        const plan = compile(one);
+        if (plan.procedure.length === 0) return;
+        const transmitter = untouched(plan);
+        expect(findUnsafe(transmitter, plan.procedure, safePulses(plan))).toBeUndefined();
+        expectEntered(transmitter, plan);
+        entered += 1;
+      }),
+      { numRuns: 40 },
+    );
+    expect(entered).toBeGreaterThan(5);
+  },
+);
+
+describe("the trim of a stick that acts only in a phase where nothing is extreme", () => {
+  // 10 degrees of roll from 1500 us, 1625 of them at full travel, are 1799.9 us with a fifth more; safe is 1785.
+  const bench = {
+    up: us(1200),
+    down: us(1790),
+    guard: us(5),
+    readings: (
+      [
+        [1200, -20],
+        [1350, -10],
+        [1500, 0],
+        [1625, 5],
+        [1750, 10],
+        [1770, 12.5],
+        [1790, 15],
+      ] as const
+    ).map(([pulseUs, angle]) => [us(pulseUs), deg(angle)] as const),
+  };
+  const planOf = (endPoints: "clamp" | "scale") =>
+    compile(
+      smallModel({
+        radio: { ...smallModel().radio, endPoints, step: pct(0.1), per100: us(512), reach: pct(125) },
+        surfaces: { flap: smallSurface(bench) },
+        failsafe: {},
+        controls: {
+          phase: { kind: "selector", detents: ["cruise", "thermal", "landing", "speed"] },
+          roll: { kind: "stick", trim: pct(20) },
+        },
+        moves: {
+          phase: {
+            cruise: { flap: deg(0) },
+            thermal: { flap: deg(0) },
+            landing: { flap: deg(12.5) },
+            speed: { flap: deg(-12) },
+          },
+          roll: {
+            per: "phase",
+            cases: { cruise: {}, thermal: { flap: [deg(-5), deg(10)] }, landing: {}, speed: {} },
+          },
+        },
+      }),
+    );
+
+  test("is counted where nothing cuts sums: the plan is refused", () => {
+    const plan = planOf("scale");
+    expect(findUnsafeSums(plan)[0]?.reachUs[1]).toBeCloseTo(1800, 0);
+    expect(plan.findings.map(({ code }) => code)).toContain("sum-unsafe");
+    expect(plan.procedure).toEqual([]);
+  });
+
+  test("is counted in what may be read at the ends where a clamp cuts it: up to the last safe pulse", () => {
+    const ends = planOf("clamp").procedure.find(({ text }) => text.includes("all its ends"));
+    expect(ends?.expect[0]?.pulseUs[1]).toBeGreaterThan(1784.5);
+    expect(ends?.expect[0]?.pulseUs[1]).toBeLessThanOrEqual(1785);
   });
 });
 
@@ -285,23 +438,44 @@ describe("a small change of a signed-off plan", () => {
     expect(steps.find(({ text }) => text.startsWith("Unplug channel 1 (flap)"))?.supply).toBe("off");
   });
 
-  test("to a failsafe, with the old one no longer safe, is entered before the receiver is on", () => {
+  test("to a failsafe, with the old one no longer safe, takes the linkage off: the receiver keeps that one until it hears another", () => {
     const high = compile(smallModel({ ...landing(25), failsafe: { lever: "landing" } }));
-    const steps = orderOfEntry(
-      compile(
-        smallModel({
-          surfaces: { flap: smallSurface({ down: us(1700) }) },
-          ...landing(15),
-          failsafe: { lever: "stowed" },
-        }),
-      ),
-      high,
-    );
-    expect(steps.find(({ phase }) => phase === "failsafe")?.supply).toBe("off");
+    const change = (downUs: number) =>
+      orderOfEntry(
+        compile(
+          smallModel({
+            surfaces: { flap: smallSurface({ down: us(downUs) }) },
+            ...landing(15),
+            failsafe: { lever: "stowed" },
+          }),
+        ),
+        high,
+      );
+    // The old failsafe is 1750 us: past 1690, the new safe end, and inside 1760.
+    const steps = change(1700);
+    const entered = steps.find(({ phase }) => phase === "failsafe");
+    expect([entered?.supply, entered?.linkage]).toEqual(["on", "off"]);
     const transmitter = untouched(high);
     findUnsafe(transmitter, orderOfEntry(high), new Map());
     expect(findUnsafe(transmitter, steps, new Map([[1, [1210, 1690]]]))).toBeUndefined();
+    expect(steps.findIndex(({ linkage }) => linkage === "on")).toBeGreaterThan(
+      steps.findIndex(({ phase }) => phase === "failsafe"),
+    );
+    expect(change(1770).every(({ linkage }) => linkage === "on")).toBe(true);
   });
+});
+
+test("a smaller trim lets a plan follow whose sums the old one would have made unsafe, where nothing cuts them", () => {
+  const planOf = (trim: number, roll: number) =>
+    compile(
+      smallModel({
+        radio: { ...smallModel().radio, endPoints: "scale" },
+        controls: { ...smallModel().controls, roll: { kind: "stick", trim: pct(trim) } },
+        moves: { ...smallMoves, roll: { flap: [deg(-roll), deg(roll)] } },
+      }),
+    );
+  // 25 and 3.5 degrees are 1785 us; a quarter more of the 3.5 would be past 1790.
+  expect(orderOfEntry(planOf(5, 3.5), planOf(25, 2))).not.toEqual([]);
 });
 
 test("limits that both lie above the centre never cross while they are typed", () => {
@@ -350,6 +524,7 @@ test("sums that nothing holds are named, and their plan has no procedure", () =>
     ...plan,
     findings: [],
     radio: { ...plan.radio, endPoints },
+    controls: plan.controls.flatMap((one) => [one, { ...one, control: `${one.control} again` }]),
     channels: plan.channels.map((channel) => ({
       ...channel,
       settings: channel.settings.flatMap((one) => [one, { ...one, control: `${one.control} again` }]),
@@ -420,17 +595,21 @@ const high = ([1600, 1640, 1700, 1800] as const).map(
 );
 
 function untouched(plan: SetupPlan): NaiveTransmitter {
-  const trims: Record<string, number> = {};
-  for (const { extremes } of plan.channels)
-    for (const [control, position] of Object.entries({ ...extremes.low.when, ...extremes.high.when }))
-      if (typeof position === "number")
-        trims[control] = Math.max(trims[control] ?? 0, Math.abs(position) * 100 - 100);
+  const sticks = plan.controls.filter((control) => control.kind === "stick");
   return naiveTransmitter(
     plan.radio,
     plan.channels.map(({ channel }) => channel),
     plan.radio.reachPercent,
-    trims,
+    sticks,
   );
+}
+
+/** Whether every failsafe of the old plan is a safe pulse of the new one. */
+function keepsSafe(from: SetupPlan, to: SetupPlan): boolean {
+  return from.channels.every(({ channel, failsafe }) => {
+    const [low, high] = safePulses(to).get(channel) ?? [Number.NaN, Number.NaN];
+    return failsafe.pulseUs >= low && failsafe.pulseUs <= high;
+  });
 }
 
 function safePulses(plan: SetupPlan): Map<number, readonly [number, number]> {
@@ -438,14 +617,17 @@ function safePulses(plan: SetupPlan): Map<number, readonly [number, number]> {
 }
 
 /** Every setting's pulse, rest and failsafe, by the naive transmitter, as the plan states them. */
-function expectEntered(transmitter: NaiveTransmitter, { channels }: SetupPlan): void {
+function expectEntered(transmitter: NaiveTransmitter, { channels, controls }: SetupPlan): void {
+  const atRest = Object.fromEntries(
+    controls.flatMap((one) => (one.kind === "selector" ? [[one.control, one.detents[0] ?? ""]] : [])),
+  );
   for (const { channel, settings, neutral, failsafe } of channels) {
-    expect(Math.abs(transmitter.pulse(channel, {}) - neutral.pulseUs)).toBeLessThan(1e-9);
+    expect(Math.abs(transmitter.pulse(channel, atRest) - neutral.pulseUs)).toBeLessThan(1e-9);
     expect(transmitter.allPulses(channel).some((pulse) => Math.abs(pulse - failsafe.pulseUs) < 1e-9)).toBe(
       true,
     );
     for (const { control, detent, stick, when, enter } of settings) {
-      const pulseUs = transmitter.pulse(channel, { ...when, [control]: detent ?? stick ?? 0 });
+      const pulseUs = transmitter.pulse(channel, { ...atRest, ...when, [control]: detent ?? stick ?? 0 });
       expect(Math.abs(pulseUs - enter.pulseUs)).toBeLessThan(1e-9);
     }
   }

@@ -69,3 +69,14 @@ test("a step whose end is safe is refused where it leaves its bounds on the way"
   expect(walk(neutral(55), neutral(40))).toHaveLength(2);
   expect(walk(neutral(70), neutral(40))).toBeUndefined();
 });
+
+// 80 percent are 1900 us, 20 are 1600.
+test("a failsafe that is entered while the receiver is off takes the place of the old one only once the receiver is on", () => {
+  const failsafe = (percent: number): Edit => ({ channel: 5, set: "failsafe", percent });
+  const entered = [step("on", "off", failsafe(80)), step("off", "off", failsafe(20))];
+  expect(reachesOf([...entered, step("on", "on")])).toBeUndefined();
+  expect(reachesOf([...entered, step("off", "off"), step("on", "on")])).toBeUndefined();
+  const heard = [...entered, step("on", "off"), step("on", "on")];
+  const ofFive = reachesOf(heard)?.map((reach) => reach.find(({ channel }) => channel === 5)?.pulseUs);
+  expect(ofFive).toEqual([[1250, 1900], undefined, [1250, 1750], undefined]);
+});

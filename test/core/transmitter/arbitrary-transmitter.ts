@@ -83,10 +83,11 @@ export const arbitraryTransmitter: fc.Arbitrary<Transmitter> = fc
     above: evenly(400, 600),
     chain: fc.array(device, { maxLength: 3 }),
     trim: fc.integer({ min: 0, max: 25 }),
+    rollRests: fc.constantFrom(-1 as const, 0 as const, 1 as const),
     powerUpUs: fc.option(evenly(900, 2100), { nil: undefined }),
     edits: fc.array(arbitraryEdit, { maxLength: 25 }),
   })
-  .map(({ endPoints, below, above, chain, trim, powerUpUs, edits }) =>
+  .map(({ endPoints, below, above, chain, trim, rollRests, powerUpUs, edits }) =>
     applyEdits(
       factoryState({
         scale: {
@@ -98,7 +99,8 @@ export const arbitraryTransmitter: fc.Arbitrary<Transmitter> = fc
         },
         endPoints,
         outputs: [output],
-        trims: { pitch: trim },
+        trims: { pitch: trim, roll: trim },
+        rests: { roll: rollRests },
         chains: { [output]: chain },
         ...(powerUpUs === undefined ? {} : { powerUpUs }),
       }),
@@ -112,7 +114,7 @@ export const arbitraryPositions: fc.Arbitrary<ControlPositions> = fc.record(
     flap: fc.constantFrom(...detents, "elsewhere"),
     phase: fc.constantFrom("cruise", "thermal", "elsewhere"),
     pitch: evenly(-1.5, 1.5),
-    roll: fc.oneof(evenly(-1, 1), fc.constantFrom(-1, 1)),
+    roll: fc.oneof(evenly(-1.5, 1.5), fc.constantFrom(-1, 1)),
     "factory stick": evenly(-1, 1),
   },
   { requiredKeys: [] },

@@ -114,6 +114,33 @@ describe("a contribution", () => {
   });
 });
 
+// Worked by hand: from +1, where it rests and adds nothing, the lever goes 2 to -1 for its 40 percent; a trim of 10 is 0.1 more, 2 percent.
+describe("a lever that rests at an end", () => {
+  const lever = (trim: number) =>
+    made([gives("lever", -1, 40)], { trims: { lever: trim }, rests: { lever: 1 } });
+
+  test("goes straight from one end to the other, and stands at its end where it is not named", () => {
+    expect([1, 0.5, 0, -1].map((position) => pulse(lever(0), { lever: position }))).toEqual([
+      1500, 1550, 1600, 1700,
+    ]);
+    expect(pulse(lever(0), {})).toBe(1500);
+    expect(pulse(lever(0), { lever: -1.5 })).toBe(1700);
+  });
+
+  test("goes on past either end as far as its trim: past the one where it rests, the other way", () => {
+    expect(pulse(lever(10), { lever: -1.1 })).toBeCloseTo(1710, 9);
+    expect(pulse(lever(10), { lever: 1.1 })).toBeCloseTo(1490, 9);
+    expect(reach(lever(10), output)?.map((pulseUs) => Number(pulseUs.toFixed(9)))).toEqual([1490, 1710]);
+  });
+
+  test("adds what stands at the end where it rests too", () => {
+    const both = made([gives("lever", -1, 40), gives("lever", 1, 10)], { rests: { lever: 1 } });
+    expect(pulse(both, {})).toBe(1550);
+    // The failsafe is the centre, 1500 us.
+    expect(reach(both, output)).toEqual([1500, 1700]);
+  });
+});
+
 describe("a curve", () => {
   const shape = [
     { inputPercent: -100, percent: -80 },

@@ -332,12 +332,12 @@ function withoutChain(transmitter: Transmitter): Transmitter {
 
 /** Every detent, and every stick at either end and centred. */
 function corners({ trims }: Transmitter): Record<string, string | number>[] {
-  const pitch = 1 + (trims.pitch ?? 0) / 100;
+  const furthest = 1 + (trims.pitch ?? 0) / 100;
   const places = {
     flap: ["stowed", "takeoff", "landing", "elsewhere"],
     phase: ["cruise", "thermal", "elsewhere"],
-    pitch: [-pitch, 0, pitch],
-    roll: [-1, 0, 1],
+    pitch: [-furthest, 0, furthest],
+    roll: [-furthest, 0, furthest],
     [factoryControl]: [-1, 0, 1],
   };
   return Object.entries(places).reduce<Record<string, string | number>[]>(

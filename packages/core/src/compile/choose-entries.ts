@@ -18,11 +18,27 @@ export function chooseEntries(
   for (const group of Object.values(groups))
     if (group.kind === "matched") chooseJointly(exact, group.surfaces, chosen);
   return new Map(
-    [...exact].map(([output, wishes]) => [
-      output,
-      wishes.map((wish) => ({ ...wish, entry: chosen.get(wish) ?? wish.nearest })),
-    ]),
+    [...exact].map(([output, wishes]) => {
+      const atPlace = chosenAtPlaces(wishes, chosen);
+      return [
+        output,
+        wishes.map((wish) => ({ ...wish, entry: atPlace.get(wish.wish.place) ?? wish.nearest })),
+      ];
+    }),
   );
+}
+
+/** Place -> value chosen there: a place that is asked for twice gets one value, even where the other side is asked for it once. */
+function chosenAtPlaces(
+  wishes: readonly ExactWish[],
+  chosen: ReadonlyMap<ExactWish, Entry>,
+): ReadonlyMap<number, Entry> {
+  const entries = new Map<number, Entry>();
+  for (const wish of wishes) {
+    const entry = chosen.get(wish);
+    if (entry !== undefined && !entries.has(wish.wish.place)) entries.set(wish.wish.place, entry);
+  }
+  return entries;
 }
 
 function chooseJointly(

@@ -2,6 +2,7 @@ import type { Radio } from "../model/model.ts";
 import type { PercentPulse } from "../plan/setup-plan.ts";
 import { gridNeighbours, roundInward, roundPercent } from "../signal/grid.ts";
 import { toPercent, toPulse } from "../signal/percent.ts";
+import { shareScale } from "../signal/share-scale.ts";
 import type { SignalScale } from "../signal/signal-scale.ts";
 import { pct, us } from "../units/quantity.ts";
 
@@ -30,18 +31,14 @@ export function entryGrid(radio: Radio, safeUs: readonly [number, number]): Entr
   const limits = { low: withPulse(radio, inside.low), high: withPulse(radio, inside.high) };
   const lowUs = limits.low.pulseUs;
   const highUs = limits.high.pulseUs;
-  const share: SignalScale = {
-    name: "share",
-    centre: us((lowUs + highUs) / 2),
-    per100: us((highUs - lowUs) / 2),
-    reach: pct(100),
-    step: radio.step,
-  };
+  const share: SignalScale = shareScale([lowUs, highUs], radio);
   const scaling = radio.endPoints === "scale";
   const dial = scaling ? share : radio;
+  // At its ends a share is a limit, but its pulse as computed may be past it by a rounding error: it can be entered all the same.
+  const endsUs = scaling ? ([toPulse(share, pct(-100)), toPulse(share, pct(100))] as const) : [lowUs, highUs];
 
   const entryAt = (value: number): Entry => {
-    const pulseUs = toPulse(dial, pct(value));
+    const pulseUs = us(Math.min(highUs, Math.max(lowUs, toPulse(dial, pct(value)))));
     if (scaling) return { percent: toPercent(radio, pulseUs), pulseUs, sharePercent: value };
     const exactShare = Math.min(100, Math.max(-100, toPercent(share, pulseUs)));
     return {
@@ -51,8 +48,8 @@ export function entryGrid(radio: Radio, safeUs: readonly [number, number]): Entr
     };
   };
   const around = (pulseUs: number, rangeUs: readonly [number, number]): Entry[] => {
-    const low = us(Math.max(rangeUs[0], lowUs));
-    const high = us(Math.min(rangeUs[1], highUs));
+    const low = us(rangeUs[0] <= lowUs ? endsUs[0] : rangeUs[0]);
+    const high = us(rangeUs[1] >= highUs ? endsUs[1] : rangeUs[1]);
     return low <= high ? gridNeighbours(dial, us(pulseUs), [low, high]).map(entryAt) : [];
   };
   const nearest = (pulseUs: number, rangeUs: readonly [number, number]): Entry | undefined => {

@@ -69,16 +69,19 @@ export function transitEdits({ channel, transits }: ChannelEntries): readonly Ed
 }
 
 /**
- * A transmitter that nobody has touched, for these plans: the outputs of all, the largest trim of each stick, and as much travel
- * as the radio has.
+ * A transmitter that nobody has touched, for these plans: the outputs of all, each stick as the first plan that has it says, and as
+ * much travel as the radio has.
  */
 export function factoryFor(plan: PlanInTheMaking, ...others: readonly PlanInTheMaking[]): Transmitter {
   const plans = [plan, ...others];
+  const controls = plans.toReversed().flatMap((one) => one.controls);
+  const sticks = controls.filter((control) => control.kind === "stick");
   return factoryState({
     scale: scaleOf(plan.radio),
     endPoints: plan.radio.endPoints,
     outputs: plans.flatMap(({ channels }) => channels.map(({ channel }) => channel)),
-    trims: largestTrims(plans),
+    trims: Object.fromEntries(sticks.map(({ control, trimPercent }) => [control, trimPercent])),
+    rests: Object.fromEntries(sticks.map(({ control, rests }) => [control, rests])),
   });
 }
 
@@ -98,16 +101,4 @@ export function enterChannels(transmitter: Transmitter, entries: readonly Channe
 /** The transmitter of a plan with all of it entered. */
 export function enteredState(plan: PlanInTheMaking): Transmitter {
   return enterChannels(factoryFor(plan), entriesOf(plan));
-}
-
-/** A stick beyond 1 in a plan's extremes stands for its trim added to full travel. */
-function largestTrims(plans: readonly PlanInTheMaking[]): Readonly<Record<string, number>> {
-  const trims = new Map<string, number>();
-  for (const { extremes } of plans.flatMap(({ channels }) => channels))
-    for (const [control, position] of [extremes.low, extremes.high].flatMap(({ when }) =>
-      Object.entries(when),
-    ))
-      if (typeof position === "number")
-        trims.set(control, Math.max(trims.get(control) ?? 0, (Math.abs(position) - 1) * 100));
-  return Object.fromEntries(trims);
 }

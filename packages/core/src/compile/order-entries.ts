@@ -1,5 +1,7 @@
-import type { PlanChannel, PlanInTheMaking, PlanRadio, Setting } from "../plan/setup-plan.ts";
+import { longestTransits } from "../plan/longest-transits.ts";
+import type { PlanChannel, PlanControl, PlanInTheMaking, PlanRadio, Setting } from "../plan/setup-plan.ts";
 import { typedPercent } from "../plan/typed-percent.ts";
+import { countingContributions } from "../transmitter/transmitter.ts";
 import { decimalsOf } from "../units/decimals.ts";
 
 /** What one channel of a plan asks to enter. Positions are percents where limits clamp, shares between them where they scale. */
@@ -30,17 +32,24 @@ export interface PlaceEntry {
   readonly addPercent: number;
 }
 
+/** Where every control rests: a selector at its first detent, a stick at its centre (0) or a lever at its end. */
+type AtRest = ReadonlyMap<string, string | number>;
+
 /** The entries of every channel of a plan. Without a procedure it may be a plan in the making. */
-export function entriesOf({ channels, radio }: PlanInTheMaking): readonly ChannelEntries[] {
-  return channels.map((channel) => channelEntries(channel, radio));
+export function entriesOf({ channels, controls, radio }: PlanInTheMaking): readonly ChannelEntries[] {
+  const atRest: AtRest = new Map(controls.map((one) => [one.control, restOf(one)]));
+  return channels.map((channel) => channelEntries(channel, atRest, radio));
 }
 
-function channelEntries(channel: PlanChannel, radio: PlanRadio): ChannelEntries {
+function restOf(control: PlanControl): string | number {
+  return control.kind === "selector" ? (control.detents[0] ?? "") : control.rests;
+}
+
+function channelEntries(channel: PlanChannel, atRest: AtRest, radio: PlanRadio): ChannelEntries {
   const settings = readSettings(channel, radio);
-  // A matched side may have been rounded with its twin: what its first detent says goes before the nearest value.
-  const restsAt = firstDetents(settings);
-  const resting = settings.filter((place) => isEmpty(place.when) && restsAt.has(place.key));
-  const restPercent = resting[0]?.percent ?? typedPercent(channel.neutral, radio);
+  const resting = settings.filter((place) => isEmpty(place.when) && isAtRest(place, atRest));
+  const restPercent = typedPercent(channel.neutral, radio);
+  const detents = resting.filter(({ position }) => isDetent(position));
   return {
     channel: channel.channel,
     servos: channel.servos,
@@ -49,9 +58,9 @@ function channelEntries(channel: PlanChannel, radio: PlanRadio): ChannelEntries 
     lowPercent: channel.limits.low.percent,
     highPercent: channel.limits.high.percent,
     restPercent,
-    restsAt: Object.fromEntries(resting.map(({ control, position }) => [control, String(position)])),
-    places: buildPlaces(settings, restsAt, restPercent, radio),
-    transits: longestTransits(channel),
+    restsAt: Object.fromEntries(detents.map(({ control, position }) => [control, String(position)])),
+    places: buildPlaces(settings, atRest, restPercent, radio),
+    transits: longestTransits(channel.transits).map(({ control, seconds }) => ({ control, seconds })),
     failsafePercent: typedPercent(channel.failsafe, radio),
   };
 }
@@ -80,69 +89,83 @@ function placeKey(control: string, position: string | -1 | 1, when: PlaceEntry["
 }
 
 /**
- * Every place with what it adds to the places on which it builds: a place that needs a detent of another selector adds to what
- * that detent gives. A selector's first detent is where it rests and adds nothing.
+ * Every place with what it adds to the places on which it builds: a place that needs a detent of another selector adds to what the
+ * channel stands at there, every other control at rest. Where a control rests it adds nothing.
  */
 function buildPlaces(
   settings: readonly Place[],
-  restsAt: ReadonlySet<string>,
+  atRest: AtRest,
   restPercent: number,
   radio: PlanRadio,
 ): readonly PlaceEntry[] {
   const built: PlaceEntry[] = [];
   const add = (place: Place) => {
-    const base = Object.entries(place.when).reduce(
-      (sum, [control, position]) =>
-        sum + (built.find((one) => one.control === control && one.position === position)?.addPercent ?? 0),
-      restPercent,
-    );
+    const others = built.filter(({ control }) => control !== place.control);
+    const base = restPercent + sumAt(others, new Map([...atRest, ...Object.entries(place.when)]));
     built.push({ ...place, addPercent: onStep(place.percent - base, radio) });
   };
-  const plain = settings.filter(({ when }) => isEmpty(when));
+  const plain = settings.filter((place) => isEmpty(place.when) && !isAtRest(place, atRest));
   const conditional = settings.filter(({ when }) => !isEmpty(when));
-  const detentsFirst = (a: Place, b: Place) => Number(!isDetent(a.position)) - Number(!isDetent(b.position));
-  for (const place of plain.filter(({ key }) => !restsAt.has(key)).toSorted(detentsFirst)) add(place);
-  for (const place of impliedPlaces(conditional, plain, restsAt)) add(place);
-  for (const place of conditional.toSorted(detentsFirst)) add(place);
+  for (const place of plain.toSorted(detentsFirst)) add(place);
+  for (const place of impliedPlaces(settings, atRest)) add(place);
+  for (const place of byDepth(conditional, atRest)) add(place);
   // Under a condition even a zero counts: it stands in for the value without the condition.
-  return built.filter((place) => place.addPercent !== 0 || (!isEmpty(place.when) && !restsAt.has(place.key)));
+  return built.filter(
+    (place) => place.addPercent !== 0 || (!isEmpty(place.when) && !isAtRest(place, atRest)),
+  );
 }
 
-/** Detents that no setting states, but at which another selector, itself at rest, no longer gives what it gives at rest. */
-function impliedPlaces(
-  conditional: readonly Place[],
-  plain: readonly Place[],
-  restsAt: ReadonlySet<string>,
-): readonly Place[] {
+/** What the controls add together where they stand, by the rule of the transmitter. */
+function sumAt(places: readonly PlaceEntry[], stands: ReadonlyMap<string, string | number>): number {
+  return [...new Set(places.map(({ control }) => control))].reduce((sum, control) => {
+    const own = places.filter((place) => place.control === control);
+    const counting = countingContributions(own, (selector, detent) => stands.get(selector) === detent);
+    return sum + (counting.find(({ position }) => position === stands.get(control))?.addPercent ?? 0);
+  }, 0);
+}
+
+/**
+ * Detents that no setting states, but at which another control, itself at rest, no longer gives what it gives at rest.
+ */
+function impliedPlaces(settings: readonly Place[], atRest: AtRest): readonly Place[] {
   const implied = new Map<string, Place>();
-  for (const place of conditional) {
+  for (const place of settings) {
     const [needed, ...others] = Object.entries(place.when);
-    if (needed === undefined || others.length > 0 || !restsAt.has(place.key)) continue;
+    if (needed === undefined || others.length > 0 || !isAtRest(place, atRest)) continue;
     const [control, position] = needed;
-    const stated = plain.some((one) => one.control === control && one.position === position);
+    const stated = settings.some(
+      (one) =>
+        one.control === control &&
+        one.position === position &&
+        Object.entries(one.when).every(([selector, detent]) => atRest.get(selector) === detent),
+    );
     const key = placeKey(control, position, {});
-    if (!stated) implied.set(key, { key, control, position, when: {}, percent: place.percent });
+    if (!stated && atRest.get(control) !== position)
+      implied.set(key, { key, control, position, when: {}, percent: place.percent });
   }
   return [...implied.values()];
 }
 
-/** The keys of the first detent of every selector, under each of its conditions. */
-function firstDetents(settings: readonly Place[]): ReadonlySet<string> {
-  const first = new Map<string, string>();
-  for (const place of settings) {
-    if (!isDetent(place.position)) continue;
-    const group = placeKey(place.control, "", place.when);
-    if (!first.has(group)) first.set(group, place.key);
-  }
-  return new Set(first.values());
+/** Each after the places of the selectors that it needs; of equal depth those at rest first, then detents before sticks. */
+function byDepth(conditional: readonly Place[], atRest: AtRest): readonly Place[] {
+  const needs = new Map(conditional.map(({ control, when }) => [control, Object.keys(when)]));
+  // In a document from elsewhere two may need each other: then neither is deeper.
+  const depth = (control: string, above: readonly string[] = []): number => {
+    const selectors = (needs.get(control) ?? []).filter((selector) => !above.includes(selector));
+    return 1 + Math.max(0, ...selectors.map((selector) => depth(selector, [...above, control])));
+  };
+  const restFirst = (a: Place, b: Place) => Number(!isAtRest(a, atRest)) - Number(!isAtRest(b, atRest));
+  return conditional.toSorted(
+    (a, b) => depth(a.control) - depth(b.control) || restFirst(a, b) || detentsFirst(a, b),
+  );
 }
 
-/** The longest transit of each control: what is typed is the time of its whole travel. */
-function longestTransits({ transits = [] }: PlanChannel): ChannelEntries["transits"] {
-  const longest = new Map<string, number>();
-  for (const { control, seconds } of transits)
-    longest.set(control, Math.max(seconds, longest.get(control) ?? 0));
-  return [...longest].map(([control, seconds]) => ({ control, seconds }));
+function detentsFirst(a: Place, b: Place): number {
+  return Number(!isDetent(a.position)) - Number(!isDetent(b.position));
+}
+
+function isAtRest({ control, position }: Place, atRest: AtRest): boolean {
+  return atRest.get(control) === position;
 }
 
 // The values are on the grid but for rounding errors of their difference.

@@ -1,8 +1,5 @@
-import { scaleOf } from "../plan/scale-of.ts";
 import type { Edit, PlanRadio } from "../plan/setup-plan.ts";
-import { toPulse } from "../signal/percent.ts";
 import type { ControlPositions } from "../transmitter/transmitter.ts";
-import { pct } from "../units/quantity.ts";
 import {
   type Change,
   type Changes,
@@ -75,7 +72,6 @@ export function prepareSteps(facts: OrderFacts): Draft[] {
       (channel) => [{ channel, set: "direction" }],
     ),
     ...changed.flatMap((change) => limitSteps(change, facts)),
-    ...changed.flatMap((change) => earlyFailsafe(change, facts)),
   ];
 }
 
@@ -89,9 +85,7 @@ export function entrySteps(facts: OrderFacts): Draft[] {
   const step = { supply: "on", linkage } as const;
   const rest = changed.filter(({ to, from }) => from?.restPercent !== to.restPercent).map(({ to }) => to);
   const transits = changed.flatMap(transitChanges);
-  const failsafe = changed
-    .filter((change) => changesFailsafe(change, facts) && !isFailsafeEarly(change, facts))
-    .map(({ to }) => to);
+  const failsafe = changed.filter((change) => changesFailsafe(change, facts)).map(({ to }) => to);
   return [
     {
       ...step,
@@ -177,19 +171,6 @@ function widenSteps(change: Change, { radio, inPlace }: OrderFacts): Draft[] {
   return edits.length === 0
     ? []
     : [{ ...step, text: `Widen the limits of ${nameChannel(to)} to those of the new plan.`, edits }];
-}
-
-/** A failsafe that is no longer safe must not wait until the receiver is on. */
-function earlyFailsafe(change: Change, facts: OrderFacts): Draft[] {
-  if (!isFailsafeEarly(change, facts)) return [];
-  const text = `Enter the failsafe of ${nameChannel(change.to)}.`;
-  return [{ ...off("failsafe", "on"), text, edits: [failsafeEdit(change.to)] }];
-}
-
-function isFailsafeEarly({ to, from }: Change, { radio, inPlace }: OrderFacts): boolean {
-  if (!inPlace || from === undefined) return false;
-  const presentUs = toPulse(scaleOf(radio), pct(from.failsafePercent));
-  return presentUs < to.safeUs[0] || presentUs > to.safeUs[1];
 }
 
 function changesFailsafe({ to, from }: Change, { radio }: OrderFacts): boolean {

@@ -1,3 +1,4 @@
+import { hasErrors } from "../plan/has-errors.ts";
 import { scaleOf } from "../plan/scale-of.ts";
 import type { PlanInTheMaking, ProcedureStep, SetupPlan } from "../plan/setup-plan.ts";
 import { toPulse } from "../signal/percent.ts";
@@ -58,11 +59,19 @@ function draft(plan: PlanInTheMaking, changes: Changes, inPlace: boolean) {
 }
 
 /**
- * Whether the linkages can stay on: nothing is entered from nothing, and a clamp holds whatever is typed. Where limits scale,
- * nothing holds a mistyped value.
+ * Whether the linkages can stay on: nothing is entered from nothing, a clamp holds whatever is typed, and the failsafe that the
+ * receiver keeps until it hears the new one is still safe. Where limits scale, nothing holds a mistyped value.
  */
 function isInPlace({ radio }: PlanInTheMaking, { changed }: Changes): boolean {
-  return radio.endPoints === "clamp" && changed.every(({ from }) => from !== undefined);
+  const scale = scaleOf(radio);
+  return (
+    radio.endPoints === "clamp" &&
+    changed.every(({ from, to }) => {
+      if (from === undefined) return false;
+      const failsafeUs = toPulse(scale, pct(from.failsafePercent));
+      return isInside([failsafeUs, failsafeUs], to.safeUs);
+    })
+  );
 }
 
 function startState(plan: PlanInTheMaking, from: SetupPlan | undefined, changes: Changes): Transmitter {
@@ -88,8 +97,4 @@ function boundsOf(plan: PlanInTheMaking): ReadonlyMap<number, Bounds> {
 /** The pulse span of one step, on the coarser side. */
 function stepUs(scale: SignalScale): number {
   return Math.max(toPulse(scale, scale.step) - scale.centre, scale.centre - toPulse(scale, pct(-scale.step)));
-}
-
-function hasErrors({ findings }: PlanInTheMaking): boolean {
-  return findings.some(({ severity }) => severity === "error");
 }

@@ -55,9 +55,14 @@ export function walkOrder(
   const unlisted = new Set(channels.values());
   const unproved = { on: new Set(channels.values()), off: new Set(channels.values()) };
   const steps: ProcedureStep[] = [];
+  let unheard: readonly Edit[] = [];
   for (const step of drafts) {
     const { phase, supply, linkage, text, edits, read } = step;
-    for (const edit of edits) {
+    // A receiver that is off hears no failsafe: it keeps the one that it has stored until it is on.
+    const isHeard = ({ set }: Edit) => supply === "on" || set !== "failsafe";
+    const entered = [...unheard, ...edits];
+    unheard = entered.filter((edit) => !isHeard(edit));
+    for (const edit of entered.filter(isHeard)) {
       const own = channels.get(edit.channel);
       if (own === undefined) continue;
       if (!mayEmit(own, enter(start, own, edit), step)) return undefined;

@@ -8,7 +8,8 @@ import type { Report } from "./report.ts";
 
 /**
  * The timed travel of every selector that has one, channel by channel. All channels that it moves take the stated time for the
- * longest way between two detents, never less than the slowest servo needs; for shorter ways the time goes with the pulse span.
+ * longest way between two detents, never less than the slowest servo needs; for shorter ways the time goes with the pulse span. A
+ * selector whose ways depend on the detent of another has no one longest way: it gets no transit, and a finding says so.
  */
 export function planTransits(
   entered: ReadonlyMap<Output, readonly EnteredWish[]>,
@@ -20,7 +21,11 @@ export function planTransits(
   for (const [control, asked] of Object.entries(model.transit ?? {})) {
     const pulses = new Map([...entered].map(([output, wishes]) => [output, pulsesOf(wishes, control)]));
     const longest = longestWay(detentsOf(controls, control), [...pulses.values()]);
-    if (longest === undefined) continue;
+    if (longest === undefined) {
+      const [per] = Object.keys(findConditional(entered, control)?.when ?? {});
+      if (per !== undefined) report("transit-depends", ["transit", control], { control, per });
+      continue;
+    }
     const ways = [...pulses].flatMap(([output, own]) => wayOf(output, own, longest) ?? []);
     const slowest = ways.reduce<Way | undefined>(
       (a, b) => ((b.fastestSeconds ?? 0) > (a?.fastestSeconds ?? 0) ? b : a),
@@ -56,6 +61,12 @@ interface Way {
 function pulsesOf(wishes: readonly EnteredWish[], control: string): ReadonlyMap<string, number> {
   const own = wishes.filter(({ wish }) => wish.control === control && wish.when === undefined);
   return new Map(own.map(({ wish, entry }) => [wish.detent ?? "", entry.pulseUs]));
+}
+
+/** A wish of the selector that needs a detent of another one; undefined where the model has none. */
+function findConditional(entered: ReadonlyMap<Output, readonly EnteredWish[]>, control: string) {
+  const wishes = [...entered.values()].flat().map(({ wish }) => wish);
+  return wishes.find(({ control: moved, when }) => moved === control && when !== undefined);
 }
 
 /** The two detents between which the channels have furthest to go together. */

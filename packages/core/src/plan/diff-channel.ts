@@ -1,3 +1,4 @@
+import { longestTransits } from "./longest-transits.ts";
 import { differs, pairUp } from "./pair-up.ts";
 import {
   type AddedPlace,
@@ -7,7 +8,7 @@ import {
   sidesOf,
   type ValueName,
 } from "./plan-change.ts";
-import type { PercentPulse, PlanChannel, Setting, Transit } from "./setup-plan.ts";
+import type { PercentPulse, PlanChannel, Setting } from "./setup-plan.ts";
 
 /** How one channel differs: changes for a person to act on, and the parts in which only computed numbers differ. */
 export interface ChannelDifference {
@@ -124,21 +125,11 @@ function isMoved<V extends PercentPulse & Partial<SettingValue>>(
   return differs(old, now) || (byShare && oldShare !== share);
 }
 
-function diffTransits(
-  { channel, transits: old = [] }: PlanChannel,
-  { transits = [] }: PlanChannel,
-): PlanChange[] {
-  return pairUp(longest(old), longest(transits), ({ control }) => control).flatMap(({ before, after }) => {
+function diffTransits({ channel, transits: old }: PlanChannel, { transits }: PlanChannel): PlanChange[] {
+  const pairs = pairUp(longestTransits(old), longestTransits(transits), ({ control }) => control);
+  return pairs.flatMap(({ before, after }) => {
     if (before?.seconds === after?.seconds) return [];
     const control = after?.control ?? before?.control ?? "";
     return [{ kind: "transit" as const, channel, control, ...sidesOf(before?.seconds, after?.seconds) }];
   });
-}
-
-/** The longest way of each control. */
-function longest(transits: readonly Transit[]): readonly Transit[] {
-  const found = new Map<string, Transit>();
-  for (const transit of transits)
-    if (transit.seconds > (found.get(transit.control)?.seconds ?? -1)) found.set(transit.control, transit);
-  return [...found.values()];
 }

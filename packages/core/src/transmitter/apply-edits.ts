@@ -4,7 +4,10 @@ import type { ControlContribution, CurveKnot, OutputMemory, Transmitter } from "
 /** One change of one setting of one output. */
 export type TransmitterEdit = { readonly output: number } & (
   | { readonly set: "limitLow" | "limitHigh" | "shift" | "rest"; readonly percent: number }
-  /** Percent of the scale, or share between the limits where end points scale; the receiver stores its pulse. */
+  /**
+   * Percent of the scale, or share between the limits where end points scale. The receiver is on and hears it: it stores the pulse.
+   * One that is typed while the receiver is off is no edit before it is on.
+   */
   | { readonly set: "failsafe"; readonly percent: number }
   | { readonly set: "direction"; readonly reversed: boolean }
   | ({ readonly set: "contribution" } & ControlContribution)

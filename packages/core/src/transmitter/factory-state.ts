@@ -13,6 +13,8 @@ export interface FactoryFacts {
   readonly travelPercent?: number;
   /** Largest trim of each stick, percent of its travel to one side. */
   readonly trims?: Readonly<Record<string, number>>;
+  /** Where each stick rests; left out: at its centre. */
+  readonly rests?: Readonly<Record<string, -1 | 0 | 1>>;
   /** What receiver outputs send before they hear the transmitter; left out: nothing. */
   readonly powerUpUs?: number;
   /** Devices after the receiver, by output. */
@@ -24,7 +26,7 @@ export const factoryControl = "factory stick";
 
 /** A memory that nobody has touched: on every output one stick over the whole travel, failsafe at the centre of the scale. */
 export function factoryState(facts: FactoryFacts): Transmitter {
-  const { scale, endPoints, outputs, trims = {}, powerUpUs, chains = {} } = facts;
+  const { scale, endPoints, outputs, trims = {}, rests = {}, powerUpUs, chains = {} } = facts;
   const travel = facts.travelPercent ?? scale.reach;
   const full = endPoints === "scale" ? 100 : travel;
   const memory = (output: number): OutputMemory => ({
@@ -46,6 +48,7 @@ export function factoryState(facts: FactoryFacts): Transmitter {
     scale,
     endPoints,
     trims,
+    rests,
     outputs: Object.fromEntries(outputs.map((output) => [output, memory(output)])),
   };
 }

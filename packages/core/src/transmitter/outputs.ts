@@ -6,6 +6,8 @@ import {
   countingContributions,
   furthestPosition,
   type OutputMemory,
+  restPosition,
+  stickShare,
   type Transmitter,
 } from "./transmitter.ts";
 
@@ -71,11 +73,12 @@ function shareOf(
   positions: ControlPositions,
 ): number {
   const counting = countingContributions(own, (selector, detent) => positions[selector] === detent);
-  const position = positions[control] ?? 0;
-  if (typeof position === "string") return counting.find((one) => one.position === position)?.percent ?? 0;
+  const valueAt = (where: string | number) => counting.find((one) => one.position === where)?.percent ?? 0;
+  const position = positions[control] ?? restPosition(transmitter, control);
+  if (typeof position === "string") return valueAt(position);
   const furthest = furthestPosition(transmitter, control);
-  const travel = Math.min(Math.abs(position), furthest);
-  return travel * (counting.find((one) => one.position === Math.sign(position))?.percent ?? 0);
+  const held = Math.min(furthest, Math.max(-furthest, position));
+  return stickShare(transmitter, control, [valueAt(-1), valueAt(1)], held);
 }
 
 function pulseOf(

@@ -6,6 +6,8 @@ import {
   countingContributions,
   furthestPosition,
   type OutputMemory,
+  restPosition,
+  stickShare,
   type Transmitter,
 } from "./transmitter.ts";
 
@@ -69,14 +71,45 @@ function shareInterval(
   own: readonly ControlContribution[],
   standing: Standing,
 ): Interval {
-  const furthest = furthestPosition(transmitter, control);
-  const values = (some: readonly ControlContribution[]) => some.map(({ percent }) => percent * furthest);
   // On its way a share may come from any place at which a condition, since changed, had put it.
-  if ((memory.transits[control] ?? 0) > 0) return hullOf(0, ...values(own));
+  if ((memory.transits[control] ?? 0) > 0)
+    return wholeTravel(transmitter, control, own, (position) => [0, ...percentsAt(own, position)]);
   const counting = countingContributions(own, (selector, detent) => standing.get(selector) === detent);
-  if (!standing.has(control)) return hullOf(0, ...values(counting));
-  const share = counting.find(({ position }) => position === standing.get(control))?.percent ?? 0;
+  const values = (position: string | number | undefined) => {
+    const found = percentsAt(counting, position);
+    return found.length === 0 ? [0] : found;
+  };
+  if (!standing.has(control)) return wholeTravel(transmitter, control, counting, values);
+  const [share = 0] = values(standing.get(control));
   return [share, share];
+}
+
+function percentsAt(
+  contributions: readonly ControlContribution[],
+  position: string | number | undefined,
+): readonly number[] {
+  return contributions.filter((one) => one.position === position).map(({ percent }) => percent);
+}
+
+/** Every share of a control that may stand anywhere; `valuesAt` -1 and +1 are all that its ends may give. */
+function wholeTravel(
+  transmitter: Transmitter,
+  control: string,
+  contributions: readonly ControlContribution[],
+  valuesAt: (end: -1 | 1) => readonly number[],
+): Interval {
+  const furthest = furthestPosition(transmitter, control);
+  const shares = valuesAt(-1).flatMap((low) =>
+    valuesAt(1).flatMap((high) =>
+      // In between a lever goes straight, and a stick bends at its centre.
+      [-furthest, restPosition(transmitter, control), furthest].map((position) =>
+        stickShare(transmitter, control, [low, high], position),
+      ),
+    ),
+  );
+  const detents = contributions.filter(({ position }) => typeof position === "string");
+  const [first = 0, ...others] = [...shares, ...detents.map(({ percent }) => percent)];
+  return hullOf(first, ...others);
 }
 
 /** Of a line with bends the extremes lie at the ends or at the bends. */

@@ -13,6 +13,8 @@ export interface Transmitter {
   readonly endPoints: EndPoints;
   /** Largest trim of each stick, percent of its travel to one side; none for a stick not named. */
   readonly trims: Readonly<Record<string, number>>;
+  /** Where each stick rests: 0 at its centre, where not named too; a lever at the end -1 or +1. */
+  readonly rests: Readonly<Record<string, -1 | 0 | 1>>;
   readonly outputs: Readonly<Record<number, OutputMemory>>;
 }
 
@@ -31,7 +33,10 @@ export interface OutputMemory {
   readonly reversed: boolean;
   /** Seconds in which a control's contribution goes from one value to another, by control; not named: at once. */
   readonly transits: Readonly<Record<string, number>>;
-  /** What the receiver sends when it loses the signal: a pulse it has stored, which no limit of the transmitter holds. */
+  /**
+   * What the receiver sends when it loses the signal: the pulse that it has stored, which no limit of the transmitter holds. It keeps
+   * it, off or on, until it is on and hears another.
+   */
   readonly failsafeUs: number;
   /** What the receiver sends before it first hears the transmitter; absent: no pulses. */
   readonly powerUpUs?: number;
@@ -41,7 +46,8 @@ export interface OutputMemory {
 
 /**
  * What a control adds to the sum at one of its positions. A selector adds the value of its detent, nothing at a detent without
- * one; a stick goes from nothing at its centre straight to its value at -1 or +1, and on as far as its trim.
+ * one; a stick goes from nothing at its centre straight to its value at -1 or +1, a lever straight from its value at one end to that
+ * at the other; both on as far as their trim.
  */
 export interface ControlContribution {
   readonly control: string;
@@ -66,12 +72,12 @@ export type Device =
 export type ControlPositions = Readonly<Record<string, string | number>>;
 
 /** The contributions of one control that count, given which detents stand. */
-export function countingContributions(
-  contributions: readonly ControlContribution[],
+export function countingContributions<One extends Pick<ControlContribution, "when">>(
+  contributions: readonly One[],
   stands: (selector: string, detent: string) => boolean,
-): readonly ControlContribution[] {
+): readonly One[] {
   let most = 0;
-  let counting: ControlContribution[] = [];
+  let counting: One[] = [];
   for (const one of contributions) {
     const conditions = Object.entries(one.when);
     if (conditions.length < most || !conditions.every(([selector, detent]) => stands(selector, detent)))
@@ -96,7 +102,23 @@ export function contributionsByControl({
   return grouped;
 }
 
-/** The largest position of a stick, its trim added: 1 without trim, and for a selector. */
+/** The largest position of a stick, its trim added: 1 without trim. */
 export function furthestPosition({ trims }: Transmitter, stick: string): number {
   return 1 + (Object.hasOwn(trims, stick) ? (trims[stick] ?? 0) : 0) / 100;
+}
+
+/** Where a stick rests; a selector, whose detents have names, at 0. */
+export function restPosition({ rests }: Transmitter, stick: string): -1 | 0 | 1 {
+  return Object.hasOwn(rests, stick) ? (rests[stick] ?? 0) : 0;
+}
+
+/** What a stick adds at a position, percent: from its values at -1 and +1. */
+export function stickShare(
+  transmitter: Transmitter,
+  stick: string,
+  [low, high]: readonly [number, number],
+  position: number,
+): number {
+  if (restPosition(transmitter, stick) !== 0) return (low * (1 - position) + high * (1 + position)) / 2;
+  return position < 0 ? -position * low : position * high;
 }
