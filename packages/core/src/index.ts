@@ -19,6 +19,7 @@ export type { Remedy, Unreachable } from "./compile/port-remedies.ts";
 export type { DrawnDoubt, DrawOptions } from "./compile/simulate-position.ts";
 export { type ServoSwap, type ServoSwapProblem, swapServo } from "./compile/swap-servo.ts";
 export type { Finding, Severity } from "./findings/finding.ts";
+export type { FindingCode } from "./findings/make-finding.ts";
 export { ballRodFromRule, type RuleMeasurements } from "./linkage/ball-rod-from-rule.ts";
 export { type Dimension, dimensionsOf } from "./linkage/dimensions.ts";
 export {
@@ -99,6 +100,7 @@ export type { AsBuilt, AsBuiltChannel, AsBuiltSetting, AsRead } from "./plan/as-
 export { asBuiltTemplate } from "./plan/as-built-template.ts";
 export { canonicalJson } from "./plan/canonical-json.ts";
 export { fingerprintOf, revisionOf } from "./plan/fingerprint.ts";
+export { hasErrors } from "./plan/has-errors.ts";
 export type {
   AddedPlace,
   BeforeAfter,
@@ -120,6 +122,7 @@ export type {
   Load,
   PercentPulse,
   PlanChannel,
+  PlanControl,
   PlanDoubt,
   PlanGang,
   PlanInTheMaking,
@@ -198,6 +201,7 @@ export {
 } from "./signal/grid.ts";
 export { toPercent, toPulse } from "./signal/percent.ts";
 export { type ScaleProblem, scaleProblems } from "./signal/scale-problems.ts";
+export { shareScale } from "./signal/share-scale.ts";
 export type { SignalScale } from "./signal/signal-scale.ts";
 export { airDensity, dynamicPressurePa, type FlyingField, SEA_LEVEL_DENSITY } from "./surface/air.ts";
 export { fightingTorque } from "./surface/fighting-torque.ts";

@@ -622,6 +622,30 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     ),
     at: "surfaces.flap.servo.linkage",
   },
+  "linkage-fits-nothing": {
+    // A track lets its surface down, and these readings go up only.
+    model: smallModel({
+      surfaces: {
+        flap: smallSurface(
+          { readings: readings([1500, 0], [1400, -10], [1300, -20], [1200, -30]) },
+          {
+            linkage: {
+              kind: "track",
+              arm: mm(17),
+              armAt: deg(40),
+              base: mm(100),
+              rise: mm(2),
+              trackAt: deg(-6),
+              travel: mm(34),
+              cam: { kind: "powers", length: mm(34), terms: [{ deflection: deg(40), power: 1 }] },
+            },
+          },
+        ),
+      },
+      moves: { lever: { stowed: {}, takeoff: {}, landing: {} } },
+    }),
+    at: "surfaces.flap.servo.linkage",
+  },
   "linkage-ends": {
     model: linked(
       { arm: mm(18) },

@@ -26,6 +26,7 @@ function fill(code: FindingCode, given: Facts = {}) {
 const otherWordings: readonly (readonly [code: FindingCode, given: Facts])[] = [
   ["moves-mismatch", { kind: "stick" }],
   ["no-response", { readings: 1 }],
+  ["linkage-not-fitted", { pulses: 1 }],
   ["unknown-name", { nearest: "" }],
   ["linkage-misfit", { guesses: "" }],
   ["not-measured", { end: "stop" }],

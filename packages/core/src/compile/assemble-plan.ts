@@ -1,6 +1,6 @@
 import type { Finding, Severity } from "../findings/finding.ts";
-import type { Model, Radio } from "../model/model.ts";
-import type { PlanInTheMaking, PlanRadio, SetupPlan } from "../plan/setup-plan.ts";
+import type { Control, Model, Radio } from "../model/model.ts";
+import type { PlanControl, PlanInTheMaking, PlanRadio, SetupPlan } from "../plan/setup-plan.ts";
 import { cautions } from "./cautions.ts";
 
 const order: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
@@ -16,10 +16,17 @@ export function assemblePlan(
     version: 1,
     model: model.name,
     radio: planRadio(model.radio),
+    controls: Object.entries(model.controls).map(planControl),
     ...parts,
     findings: findings.toSorted((a, b) => order[a.severity] - order[b.severity]),
     cautions,
   };
+}
+
+function planControl([name, control]: [string, Control]): PlanControl {
+  return control.kind === "selector"
+    ? { control: name, kind: "selector", detents: control.detents }
+    : { control: name, kind: "stick", rests: control.rests ?? 0, trimPercent: control.trim ?? 0 };
 }
 
 function planRadio({

@@ -67,7 +67,8 @@ function fromLinkageAlone(
   };
   const linked = responseFromLinkage(drive, setting);
   if (linked === undefined) {
-    report("linkage-needs-rotation", at, { servo: named.id });
+    // At level it stands at its end, as a track does that is fully in: only the other way is any left.
+    reportTurns(named, report);
     return "contradicts";
   }
   if (linked.response.rising !== bench.rising) {
@@ -131,7 +132,7 @@ function reportFit(
       report("linkage-not-fitted", at, { servo: named.id, pulses: problem.pulses, needed: problem.needed });
       return undefined;
     case "noFit":
-      report("linkage-misfit", at, { servo: named.id, largestDeg: 0, guesses: "" });
+      report("linkage-fits-nothing", at, { servo: named.id });
       return undefined;
   }
 }

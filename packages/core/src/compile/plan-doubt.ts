@@ -15,18 +15,17 @@ export function causesOf({ assumed }: Rig, { budget }: Propagated): DoubtCause[]
 }
 
 /** The setting of a channel that is least sure, and what makes it so, the largest cause first. */
-export function planDoubt(
-  { members: [{ rig }] }: Output,
-  wishes: readonly EnteredWish[],
-): PlanDoubt | undefined {
-  let worst: { readonly entered: EnteredWish; readonly standard: number } | undefined;
-  for (const entered of wishes) {
-    const standard = standardAt(rig, entered.entry.pulseUs) ?? 0;
-    if (standard > (worst?.standard ?? 0)) worst = { entered, standard };
-  }
-  const doubt = worst && doubtAt(rig, worst.entered.entry.pulseUs);
+export function planDoubt({ members }: Output, wishes: readonly EnteredWish[]): PlanDoubt | undefined {
+  let worst: { readonly rig: Rig; readonly entered: EnteredWish; readonly standard: number } | undefined;
+  for (const { rig } of members)
+    for (const entered of wishes) {
+      const standard = standardAt(rig, entered.entry.pulseUs) ?? 0;
+      if (standard > (worst?.standard ?? 0)) worst = { rig, entered, standard };
+    }
+  const doubt = worst && doubtAt(worst.rig, worst.entered.entry.pulseUs);
   if (worst === undefined || doubt === undefined) return undefined;
-  const { control, detent, stick } = worst.entered.wish;
+  const { rig, entered } = worst;
+  const { control, detent, stick } = entered.wish;
   return {
     control,
     ...(detent === undefined ? {} : { detent }),

@@ -203,7 +203,7 @@ export const sentences = {
   ),
   "turns-other-way": error(
     (f: { servo: string; turns: string }) =>
-      `${f.servo} is declared to turn ${f.turns} as the pulse rises, but through this linkage its surface would then go the other way than the bench says.`,
+      `${f.servo} is declared to turn ${f.turns} as the pulse rises, but through this linkage its surface would then go the other way than the bench says, or could not go at all.`,
     () => "Check turns, and on which side of the shaft the arm stands.",
   ),
   "reading-out-of-reach": warning(
@@ -221,7 +221,13 @@ export const sentences = {
   "linkage-misfit": warning(
     (f: { servo: string; largestDeg: number; guesses: string }) =>
       `Geometry and readings of ${f.servo} differ by up to ${n(f.largestDeg)} deg, more than their doubt.${f.guesses === "" ? "" : ` The readings say: ${f.guesses}.`}`,
-    () => "Measure that dimension again (which hole is used?); until then the readings alone count.",
+    (f: { guesses: string }) =>
+      `Measure ${f.guesses === "" ? "its dimensions" : "that dimension"} again (which hole is used?); until then the readings alone count.`,
+  ),
+  "linkage-fits-nothing": warning(
+    (f: { servo: string }) => `No dimensions near the declared ones give the readings of ${f.servo}.`,
+    () =>
+      "Check the kind of linkage, its dimensions, and which side of the shaft the arm stands on; until then the readings alone count.",
   ),
   "linkage-ends": error(
     (f: {

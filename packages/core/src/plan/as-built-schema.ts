@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { expectTypesMatch, type Unbranded } from "../units/expect-types-match.ts";
 import type { AsBuilt } from "./as-built.ts";
 
 const asRead = (what: string) =>
@@ -55,12 +56,4 @@ export const asBuiltSchema = z.strictObject({
   channels: z.array(channel),
 });
 
-type ReadonlyDeep<T> = T extends (infer U)[]
-  ? readonly ReadonlyDeep<U>[]
-  : T extends object
-    ? { readonly [K in keyof T]: ReadonlyDeep<T[K]> }
-    : T;
-type Same<A, B> = [A] extends [B] ? ([B] extends [A] ? true : false) : false;
-
-/** Does not compile where the schema and the interface disagree. */
-export const asBuiltSchemaAgrees: Same<ReadonlyDeep<z.infer<typeof asBuiltSchema>>, AsBuilt> = true;
+expectTypesMatch<Unbranded<AsBuilt>, Unbranded<z.infer<typeof asBuiltSchema>>>(true);

@@ -3,35 +3,54 @@ import { type Address, formatAddress } from "../address/address.ts";
 
 type Issue = z.core.$ZodIssue;
 
-/** What zod says of a part of `data`, which is no as-built document, as one sentence: where in words and as an address, what should stand there and what does. */
-export function asBuiltProblem(issue: Issue, data: unknown): string {
+/** What a kind of document is called, and what stands where one of several types can. */
+interface DocumentKind {
+  readonly name: string;
+  readonly either: string;
+}
+
+/** What zod says of a part of `data`, which is no such document, as one sentence: where in words and as an address, what should stand there and what does. */
+export function documentProblem(
+  issue: Issue | undefined,
+  data: unknown,
+  { name, either }: DocumentKind,
+): string {
+  if (issue === undefined) return "it is not understood.";
   const address = issue.path.map((step) => (typeof step === "number" ? step : String(step)));
   if (issue.code === "unrecognized_keys") {
     const [key = ""] = issue.keys;
-    return `${whereOf([...address, key], data)}: no as-built file has this; take it out.`;
+    return `${whereOf([...address, key], data)}: no ${name} has this; take it out.`;
   }
   const value = findAt(data, address);
   const got = typeof value === "string" ? `the text ${wordsOf(value)}` : wordsOf(value);
   const quoted = issue.code === "invalid_union" && typeof value === "string" && isNumber(value);
-  return `${whereOf(address, data)}: expected ${expectedOf(issue)}, got ${got}${quoted ? "; write it without quotes" : ""}.`;
+  return `${whereOf(address, data)}: expected ${expectedOf(issue, either)}, got ${got}${quoted ? "; write it without quotes" : ""}.`;
 }
 
-function expectedOf(issue: Issue): string {
+function expectedOf(issue: Issue, either: string): string {
   switch (issue.code) {
     case "invalid_union":
-      return { powerUpUs: 'a number, "none" or "not measured"', stick: "-1 or 1" }[lastOf(issue)] ?? asRead;
+      return unions[lastOf(issue)] ?? either;
     case "invalid_value":
       return issue.values.map(wordsOf).join(" or ");
     case "invalid_type":
       return types[issue.expected] ?? issue.expected;
     case "too_small":
       return `${issue.minimum} or more`;
+    case "too_big":
+      return `${issue.maximum} or less`;
     default:
       return issue.message;
   }
 }
 
-const asRead = 'a number or "not measured"';
+const unions: Readonly<Record<string, string>> = {
+  powerUpUs: 'a number, "none" or "not measured"',
+  stick: "-1 or 1",
+  rests: "-1, 0 or 1",
+  per100Us: "a number, or one below and one above the centre",
+  assumed: "one number with its unit: deg, mm or us",
+};
 
 const types: Readonly<Record<string, string>> = {
   string: "a text",

@@ -1,6 +1,8 @@
 import { z } from "zod";
+import { expectTypesMatch, type Unbranded } from "../units/expect-types-match.ts";
 import type { SetupPlan } from "./setup-plan.ts";
 
+const receiverOutput = z.int().min(1).max(32).describe("output of the receiver");
 const pulse = z.number().describe("pulse, microseconds");
 const percent = z.number().describe("percent on the radio's signal scale");
 const deflection = z.number().describe("deflection, degrees from level, positive trailing edge down");
@@ -26,7 +28,7 @@ const radio = z.strictObject({
   reachPercent: z.number().describe("largest percent to either side"),
   stepPercent: z.number().describe("smallest percent that can be entered"),
   endPoints: z.enum(["clamp", "scale"]).describe("whether limits cut the output or stretch it"),
-  curvePoints: z.number().int().describe("points of an output's curve, 0 where there is none"),
+  curvePoints: z.int().min(0).describe("points of an output's curve, 0 where there is none"),
   curveSpacing: z
     .exactOptional(z.enum(["equal", "free"]))
     .describe("whether those points stand equally spaced (absent) or where the plan puts them"),
@@ -104,7 +106,7 @@ const load = z.strictObject({
 });
 
 const channel = z.strictObject({
-  channel: z.number().int(),
+  channel: receiverOutput,
   servos: z.array(z.string()),
   labels: z.exactOptional(z.record(z.string(), z.string())).describe("labels on the servos, by servo"),
   direction: z.enum(["rising", "falling"]).describe("pulse as deflection grows"),
@@ -114,10 +116,16 @@ const channel = z.strictObject({
     .describe("what is kept clear of the lowest and of the highest stop, microseconds"),
   limits: z.strictObject({ low: percentPulse, high: percentPulse }),
   neutral: position.describe("the channel with every control at rest"),
-  curve: z.exactOptional(
-    z.array(z.strictObject({ commandPercent: z.number(), percent, pulseUs: pulse, sharePercent })),
-  ),
-  curveWorstDeg: z.exactOptional(z.number()),
+  curve: z
+    .exactOptional(
+      z.array(z.strictObject({ commandPercent: z.number(), percent, pulseUs: pulse, sharePercent })),
+    )
+    .describe(
+      "points of an output's curve by rising input, for a transmitter that has one; then a position is entered as its commandPercent, and added positions add up in degrees; the procedure enters none",
+    ),
+  curveWorstDeg: z
+    .exactOptional(z.number())
+    .describe("furthest that the surface is from what the curve's input asks, degrees"),
   settings: z.array(setting),
   extremes: z.strictObject({ low: extreme, high: extreme }),
   doubt: z.exactOptional(
@@ -137,10 +145,11 @@ const channel = z.strictObject({
                 z.strictObject({ deg: z.number() }),
                 z.strictObject({ mm: z.number() }),
                 z.strictObject({ us: z.number() }),
+                z.strictObject({ percent: z.number() }),
               ]),
             )
             .describe(
-              "what was taken because the model does not state it: a half-width, or of alignment and jitter a standard doubt",
+              "what was taken because the model does not state it: a half-width, or of alignment, jitter and rotation a standard doubt",
             ),
         }),
       ),
@@ -204,7 +213,7 @@ const gang = z.strictObject({
 });
 
 const edit = z.strictObject({
-  channel: z.number().int(),
+  channel: receiverOutput,
   set: z.enum([
     "clear",
     "limitLow",
@@ -232,7 +241,7 @@ const edit = z.strictObject({
   seconds: z.exactOptional(z.number()),
 });
 
-const channelPulses = z.strictObject({ channel: z.number().int(), pulseUs: z.tuple([pulse, pulse]) });
+const channelPulses = z.strictObject({ channel: receiverOutput, pulseUs: z.tuple([pulse, pulse]) });
 
 const step = z.strictObject({
   phase: z.string(),
@@ -248,28 +257,33 @@ const step = z.strictObject({
     .describe("lowest and highest pulse that can be emitted after the step, where the step changed it"),
 });
 
+const control = z
+  .discriminatedUnion("kind", [
+    z.strictObject({ control: z.string(), kind: z.literal("selector"), detents: z.array(z.string()) }),
+    z.strictObject({
+      control: z.string(),
+      kind: z.literal("stick"),
+      rests: z.union([z.literal(-1), z.literal(0), z.literal(1)]).describe("where it stands at rest"),
+      trimPercent: z
+        .number()
+        .describe("what its trim adds to its travel on either side, percent of that side"),
+    }),
+  ])
+  .describe("a selector, at rest at its first detent, or a stick from -1 to +1");
+
 /** The setup plan document, strict. */
 export const planSchema = z.strictObject({
   format: z.literal("hingeline/setup-plan"),
   version: z.literal(1),
   model: z.string(),
   radio,
+  controls: z.array(control),
   channels: z.array(channel),
   matches: z.array(match),
   gangs: z.array(gang),
-  findings: z.array(finding),
-  procedure: z.array(step),
+  findings: z.array(finding).describe("with one of severity error the plan must not be entered"),
+  procedure: z.array(step).describe("the order of entry; empty where the plan has an error"),
   cautions: z.array(z.string()),
 });
 
-type ReadonlyDeep<T> = T extends (infer U)[]
-  ? number extends T["length"]
-    ? readonly ReadonlyDeep<U>[]
-    : { readonly [K in keyof T]: ReadonlyDeep<T[K]> }
-  : T extends object
-    ? { readonly [K in keyof T]: ReadonlyDeep<T[K]> }
-    : T;
-type Same<A, B> = [A] extends [B] ? ([B] extends [A] ? true : false) : false;
-
-/** Does not compile where the schema and the interface disagree. */
-export const planSchemaAgrees: Same<ReadonlyDeep<z.infer<typeof planSchema>>, SetupPlan> = true;
+expectTypesMatch<Unbranded<SetupPlan>, Unbranded<z.infer<typeof planSchema>>>(true);

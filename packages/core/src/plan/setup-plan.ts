@@ -1,11 +1,16 @@
 import type { Finding } from "../findings/finding.ts";
 
-/** Everything to enter and to do, as neutral JSON. Units are in the keys; deflections are positive trailing edge down. */
+/**
+ * Everything to enter and to do, as neutral JSON. Units are in the keys; deflections are positive trailing edge down. A plan that has a
+ * finding of severity `error` must not be entered: its procedure is empty, and what its channels say is there to find the fault.
+ */
 export interface SetupPlan {
   readonly format: "hingeline/setup-plan";
   readonly version: 1;
   readonly model: string;
   readonly radio: PlanRadio;
+  /** By name. */
+  readonly controls: readonly PlanControl[];
   readonly channels: readonly PlanChannel[];
   readonly matches: readonly PlanMatch[];
   /** Surfaces that several servos move. */
@@ -15,10 +20,22 @@ export interface SetupPlan {
   readonly cautions: readonly string[];
 }
 
-/** The signal scale that every percent of the plan stands on. */
 /** A plan without the order in which it is entered. */
 export type PlanInTheMaking = Omit<SetupPlan, "procedure">;
 
+/** One thing that the pilot moves: a selector, at rest at its first detent, or a stick. */
+export type PlanControl =
+  | { readonly control: string; readonly kind: "selector"; readonly detents: readonly string[] }
+  | {
+      readonly control: string;
+      readonly kind: "stick";
+      /** Where it stands at rest: 0 in its centre, a lever at the end -1 or +1. */
+      readonly rests: -1 | 0 | 1;
+      /** What its trim adds to its travel on either side, percent of that side. */
+      readonly trimPercent: number;
+    };
+
+/** The signal scale that every percent of the plan stands on. */
 export interface PlanRadio {
   readonly name: string;
   readonly centreUs: number;
@@ -47,7 +64,13 @@ export interface PlanChannel {
   readonly limits: { readonly low: PercentPulse; readonly high: PercentPulse };
   /** The channel with every control at rest. */
   readonly neutral: Position;
+  /**
+   * For a transmitter that has a curve for each output: points by rising input, to be entered as they are, `percent` where limits
+   * clamp and `sharePercent` where they scale. With it a position is entered as its `commandPercent`, in place of its percent or
+   * share, and added positions add up in degrees. The procedure enters none.
+   */
   readonly curve?: readonly CurvePoint[];
+  /** Furthest that the surface is from what the curve's input asks, between its points too, degrees. */
   readonly curveWorstDeg?: number;
   readonly settings: readonly Setting[];
   readonly extremes: { readonly low: Extreme; readonly high: Extreme };
@@ -160,8 +183,15 @@ export interface Load {
   readonly airspeedMps: number;
 }
 
-/** What is taken of a cause that the model does not state: a half-width; of alignment and jitter, which no model states, a standard doubt. */
-export type Assumed = { readonly deg: number } | { readonly mm: number } | { readonly us: number };
+/**
+ * What is taken of a cause that the model does not state: a half-width; of alignment and jitter, which no model states, a standard
+ * doubt, and of a servo's stated rotation a standard doubt in percent of it.
+ */
+export type Assumed =
+  | { readonly deg: number }
+  | { readonly mm: number }
+  | { readonly us: number }
+  | { readonly percent: number };
 
 /** One cause of a deflection's doubt. */
 export interface DoubtCause {
