@@ -8,7 +8,7 @@ const budgets = [
   ["pulse and percent, one conversion of units", "{ toPercent, toPulse, fromInch }", "0.5 kB"],
   ["the maths: signal, throw, load, linkage, response", `{ ${maths} }`, "15 kB"],
   ["the maths and a linkage fitted to readings", `{ ${maths}, fitLinkage }`, "36 kB"],
-  ["compile, with every sentence and the form of a model", "{ compile }", "112 kB"],
+  ["compile, with every sentence and the form of a model", "{ compile }", "116 kB"],
   ["a model read from JSON, with zod", "{ parseModel }", "40 kB", "schema"],
 ];
 
