@@ -1,4 +1,4 @@
-import { Ajv2020, type ValidateFunction } from "ajv/dist/2020.js";
+import { Ajv2020 } from "ajv/dist/2020.js";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { modelJsonSchema } from "../../../packages/core/src/model/model-json-schema.ts";
@@ -9,14 +9,11 @@ import { smallModel } from "./small-model.ts";
 
 // ajv 8 is the outside oracle: an independent validator of JSON Schema 2020-12.
 const options = { strict: true, strictTuples: false, strictTypes: false, strictRequired: false };
-let compiled: ValidateFunction | undefined;
-function validate(data: unknown): boolean {
-  // Not compiled while the file is read, where a failure would leave no test to fail.
-  compiled ??= new Ajv2020(options).compile(modelJsonSchema());
-  return compiled(data);
-}
+// Made anew in each test: what one test has made would hide from the next what a mutant makes otherwise.
+const validator = () => new Ajv2020(options).compile(modelJsonSchema());
 
 test("the JSON Schema takes every valid model", () => {
+  const validate = validator();
   expect(validate(smallModel())).toBe(true);
   fc.assert(
     fc.property(arbitraryModel, (model) => {
@@ -26,6 +23,7 @@ test("the JSON Schema takes every valid model", () => {
 });
 
 test("the JSON Schema and parseModel agree on every model with one part replaced, taken out or too many", () => {
+  const validate = validator();
   let refused = 0;
   fc.assert(
     fc.property(arbitraryModel.chain(arbitraryMutation), (data) => {
@@ -60,6 +58,7 @@ test.each([
     },
   ],
 ])("the JSON Schema refuses %s, as parseModel does", (_, change) => {
+  const validate = validator();
   const data = { ...smallModel(), ...change };
   expect(validate(data)).toBe(false);
   expect(parseModel(data)).toHaveProperty("problems");
