@@ -80,14 +80,23 @@ describe("check --against", () => {
   });
 
   test.each([
-    ["text", "is no setup plan: The document is not"],
-    [{ ...plan, version: 2 }, "is no setup plan: version is not"],
+    ["text", "is no setup plan: the document: expected an object"],
+    [{ ...plan, version: 2 }, "is no setup plan: version: expected 1"],
     [{ ...plan, model: "\ud800" }, "is no setup plan: it holds half a surrogate pair."],
   ])("what is no plan exits with 2 in one sentence: %#", async (committed, sentence) => {
     const { exitCode, stdout, stderr } = await against(committed);
     expect([exitCode, stdout]).toEqual([2, ""]);
     expect(stderr).toContain(`hingeline: plan.json ${sentence}`);
     expect(stderr.split("\n")).toHaveLength(2);
+  });
+
+  test("model and plan cannot both come from standard input", async () => {
+    const stdin = JSON.stringify(wrenfield);
+    expect(await run(["check", "-", "--against", "-"], fakeIo({ stdin }))).toEqual({
+      exitCode: 2,
+      stdout: "",
+      stderr: "hingeline: Only one of the two can come from standard input.\n",
+    });
   });
 
   test("a plan that does not exist exits with 2", async () => {

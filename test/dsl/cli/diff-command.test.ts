@@ -75,9 +75,9 @@ describe("diff", () => {
       Finding with other numbers  surfaces.flapLeft.servo (half-the-pulses)
       Finding with other numbers  surfaces.flapRight.servo (half-the-pulses)
 
-      Computed anew  neutral of channel 2; settings of channel 2; failsafe of channel
-                     2; extremes of channels 5, 6; transits of channels 5, 6; load of
-                     channels 5, 6; matches; procedure
+      Computed anew  value at rest of channel 2; settings of channel 2; failsafe of
+                     channel 2; extremes of channels 5, 6; transits of channels 5, 6;
+                     load of channels 5, 6; matches; procedure
 
       VERIFY AGAIN
       [ ] channel 2: limits

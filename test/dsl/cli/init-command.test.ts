@@ -17,9 +17,18 @@ test("init FILE begins a new file", async () => {
   expect(await run(["init", "mine.ts"], io)).toEqual({
     exitCode: 0,
     stdout: "",
-    stderr: "Wrote mine.ts. Put your own readings into it, then: hingeline plan mine.ts\n",
+    stderr: "Wrote mine.ts. Put your own readings into it, then: hingeline check mine.ts\n",
   });
   expect([...io.disk]).toEqual([[`${fixtures}mine.ts`, starterModel]]);
+});
+
+test("init --from - takes readings from standard input, and names neither the model nor them -", async () => {
+  const made = await run(["init", "--from", "-"], fakeIo({ stdin: "1500,0\n1600,9\n1700,18\n" }));
+  expect(made.exitCode).toBe(0);
+  expect(made.stdout).toContain('model("my model", {');
+  expect((await run(["init", "--from", "-"], fakeIo({ stdin: "1500,x\n" }))).stderr).toContain(
+    "hingeline: Standard input: line 1: ",
+  );
 });
 
 test("init never writes over a file", async () => {

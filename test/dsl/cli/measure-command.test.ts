@@ -180,6 +180,26 @@ describe("what is computed", () => {
   });
 });
 
+describe("from another folder", () => {
+  test("what has to be typed by hand is shown under the file's whole name", async () => {
+    const shared = tug
+      .replace("export default", "const level = us(1859);\nexport default")
+      .replaceAll(/level: us\(\d+\)/g, "level");
+    write("tug.ts", shared);
+    const elsewhere = mkdtempSync(join(tmpdir(), "hingeline-"));
+    const files = { cwd: elsewhere };
+    write("answers.txt", ["yes", "", "1860", "", "", "done", "1861", "", "", "done", "end"].join("\n"));
+    const { exitCode, stderr } = await run(
+      ["measure", join(folder, "tug.ts"), "--script", join(folder, "answers.txt"), "--dry-run"],
+      { ...realIo(), ...files },
+    );
+    rmSync(elsewhere, { recursive: true });
+    expect(exitCode).toBe(1);
+    expect(stderr.replaceAll(/\n {2}(?=\S)/g, "")).toContain(`${join(folder, "tug.ts")}:`);
+    expect(stderr).not.toContain("..");
+  });
+});
+
 describe("--script", () => {
   test("gives the same answers from a file, with remarks", async () => {
     write("answers.txt", `# the left flap\r\n${answers.join("\r\n")}\r\n`);
@@ -245,6 +265,11 @@ describe("--csv", () => {
     ["pulse,deflection\n1500,0", [], "bench.csv does not say which servo was read; give one with --servo."],
     ["1500,x", ["--servo", "elevator"], 'bench.csv: line 1: "x" is no deflection from -120 to 120 deg.'],
     ["servo,pulse,deflection\nflap,1500,0", [], 'bench.csv: "flap" is no servo of tug.ts.'],
+    [
+      "servo,pulse,deflection\nflapLeft,1500,0",
+      ["--servo", "flapRight"],
+      'bench.csv has readings of "flapLeft", which --servo does not name.',
+    ],
   ])("of %j is refused in one sentence", async (text, options, sentence) => {
     write("bench.csv", text);
     const { exitCode, stderr } = await measure("--csv", "bench.csv", ...options);

@@ -121,6 +121,39 @@ describe("plan --out", () => {
     expect(io.disk.size).toBe(0);
   });
 
+  test.each(["mine.ts", "other.ts", "new.mts", "new.JS", "new.mjs"])(
+    "never writes over a model: %s is refused before anything is read",
+    async (name) => {
+      const mine = readFileSync(`${fixtures}wrenfield.ts`, "utf8");
+      const disk = new Map(["mine.ts", "other.ts"].map((file) => [fixtures + file, mine]));
+      const before = [...disk];
+      const { exitCode, stdout, stderr } = await run(["plan", "mine.ts", "--out", name], fakeIo({ disk }));
+      expect([exitCode, stdout, [...disk]]).toEqual([2, "", before]);
+      expect(stderr).toMatch(
+        name === "mine.ts"
+          ? /^hingeline: --out mine\.ts would write over mine\.ts, which is read/
+          : /^hingeline: --out .* is the name of a model file/,
+      );
+      expect((await run(["plan", "gone.ts", "--out", name], fakeIo({ disk }))).stderr).toContain("--out");
+    },
+  );
+
+  test("never writes over a model in JSON, by another name, nor through a link to any model", async () => {
+    const text = JSON.stringify(wrenfield);
+    const [mine, link] = [`${fixtures}mine.json`, `${fixtures}link.json`];
+    for (const [real, name] of [
+      [mine, "../load/mine.json"],
+      [mine, "link.json"],
+      [`${fixtures}other.ts`, "link.json"],
+    ] as const) {
+      const disk = new Map([[mine, text]]);
+      const io = { ...fakeIo({ disk }), realPath: async (path: string) => (path === link ? real : path) };
+      const { exitCode, stderr } = await run(["plan", "mine.json", "--out", name], io);
+      expect([exitCode, [...disk]]).toEqual([2, [[mine, text]]]);
+      expect(stderr).toContain(`--out ${name} `);
+    }
+  });
+
   test("writes nothing where the plan has an error", async () => {
     const io = fakeIo({ disk: new Map([[out, "before"]]) });
     const { exitCode, stdout, stderr } = await run(["plan", "too-far.ts", "--out", "out.json"], io);

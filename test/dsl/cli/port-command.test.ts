@@ -29,7 +29,7 @@ describe("port", () => {
                             %      %      us      us    deg    deg      deg
         low limit         -58    -77  1210.0  1212.0      -      -    -21.2
         high limit        +58    +67  1790.0  1788.0      -      -    +25.2
-        neutral             0     -5  1500.0  1500.0      -      -     +2.0
+        at rest             0     -5  1500.0  1500.0      -      -     +2.0
         lever at stowed     0     -5  1500.0  1500.0    0.0    0.0     +2.0
         lever at takeoff  +24    +25  1620.0  1620.0  +12.0  +12.0    +11.6
         lever at landing  +50    +57  1750.0  1748.0  +25.0  +24.8    +22.0

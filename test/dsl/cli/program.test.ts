@@ -1,7 +1,13 @@
 import { describe, expect, test } from "vitest";
+import { fakeIo } from "./fake-io.ts";
 import { run } from "./run.ts";
 
-const commands = ["plan", "check", "convert", "size", "diff", "port", "swap", "radio", "schema", "init"];
+/** Every command that the help names. */
+async function commandsOf(): Promise<readonly string[]> {
+  const { stdout } = await run(["--help"]);
+  const [, list = ""] = stdout.split("\nCommands:\n");
+  return [...list.matchAll(/^ {2}(\w+)/gm)].map(([, name = ""]) => name);
+}
 
 describe("help", () => {
   test("of hingeline names every command", async () => {
@@ -25,8 +31,8 @@ describe("help", () => {
                                              makes it unsure.
         sheet [options] <model>              Print the bench sheet of a model, with
                                              pictures.
-        convert [options] [model]            Turn one pulse into percent or back, with
-                                             the arithmetic shown.
+        convert [options] [model]            Turn one pulse into what is entered for
+                                             it or back, with the arithmetic.
         size [options] [model]               Find the arm and horn holes that give the
                                              wanted throw with the most grip.
         verify [options] <model> [as-built]  Hold as-built readings against the plan
@@ -51,6 +57,8 @@ describe("help", () => {
 
   test("of each command names its arguments and options", async () => {
     const helps: string[] = [];
+    const commands = await commandsOf();
+    expect(commands).toHaveLength(14);
     for (const command of commands) {
       const { exitCode, stdout, stderr } = await run([command, "--help"]);
       expect([exitCode, stderr]).toEqual([0, ""]);
@@ -91,9 +99,53 @@ describe("help", () => {
         --against <plan>   fail too where this plan (JSON) is no longer the model's
         -h, --help         show this help
 
+      Usage: hingeline doubt [options] <model>
+
+      Print how sure each position is, and what makes it unsure.
+
+      Arguments:
+        model              a model file (.ts, .mts, .js, .mjs, .json), or - for JSON
+                           on standard input
+
+      Options:
+        --surface <name>   only this surface
+        --control <name>   only what this control does
+        --detent <name>    only this detent, as one short answer
+        --stick <end>      only this end of sticks, -1 or +1, as one short answer
+        --simulate         check it with draws by chance, until their result stands
+                           still
+        --draws <number>   so many draws instead, 2000 or more
+        --seed <number>    where the draws begin; the same number gives the same draws
+                           (default: 1)
+        --format <format>  how to print it (choices: "text", "json", default: "text")
+        --static           read a code file without running it
+        -h, --help         show this help
+
+      Usage: hingeline sheet [options] <model>
+
+      Print the bench sheet of a model, with pictures.
+
+      Arguments:
+        model                 a model file (.ts, .mts, .js, .mjs, .json), or - for
+                              JSON on standard input
+
+      Options:
+        --format <format>     how to print it (choices: "html", "markdown", default:
+                              "html")
+        --surface <names...>  only the pages that show these surfaces
+        --pair <name>         only this page, or the pages of this group
+        --picture <name>      one picture alone, as SVG
+        --as-built <file>     show these readings (JSON) and their verdicts in place
+                              of the blanks
+        --static              read a code file without running it
+        --out <file>          write to this file instead; a sheet with errors is not
+                              written
+        --watch               serve it on this computer and make it anew on every save
+        -h, --help            show this help
+
       Usage: hingeline convert [options] [model]
 
-      Turn one pulse into percent or back, with the arithmetic shown.
+      Turn one pulse into what is entered for it or back, with the arithmetic.
 
       Arguments:
         model                a model whose radio counts (.ts, .json, or - for JSON on
@@ -101,7 +153,8 @@ describe("help", () => {
 
       Options:
         --pulse <us>         the pulse to convert, microseconds
-        --percent <percent>  the percent to convert
+        --percent <percent>  the percent to convert; the share, where that is entered
+        --channel <number>   with a model: the channel on which this is a position
         --centre <us>        without a model: the pulse at 0 percent
         --per100 <us>        without a model: the pulse span of 100 percent
         --step <percent>     without a model: the smallest step of a percent
@@ -129,7 +182,7 @@ describe("help", () => {
         --teeth <number>       teeth of the shaft: the arm can stand at any
         --arm-at <deg,...>     angles of the arm with the servo at its middle, from
                                aft (0) through up (90); with --teeth, one of them
-                               (default: 90)
+                               (default with --teeth: 90)
         --horn-at <deg,...>    angles of the horn with the surface level (default:
                                90,-90)
         --level <deg,...>      what the servo may be turned from its middle at level
@@ -143,6 +196,21 @@ describe("help", () => {
         --format <format>      how to print it (choices: "text", "json", default:
                                "text")
         -h, --help             show this help
+
+      Usage: hingeline verify [options] <model> [as-built]
+
+      Hold as-built readings against the plan of a model.
+
+      Arguments:
+        model              a model file (.ts, .mts, .js, .mjs, .json), or - for JSON
+                           on standard input
+        as-built           the readings (JSON), or - for standard input
+
+      Options:
+        --format <format>  how to print it (choices: "text", "json", default: "text")
+        --template         print a file of readings to fill in
+        --static           read a code file without running it
+        -h, --help         show this help
 
       Usage: hingeline diff [options] <before> <after>
 
@@ -204,15 +272,31 @@ describe("help", () => {
                                    line
         --doubt <us>               half-width of the doubt of one reading (default: 1)
         --name <name>              what to call the radio (default: "measured set")
-        --step <percent>           smallest step that the radio shows (default: 1)
+        --step <percent>           smallest step that the radio shows; always to be
+                                   given
         --reach <percent>          largest percent (default: as far as the pulse
                                    followed)
-        --end-points <kind>        what limits do to the output (choices: "clamp",
-                                   "scale", default: "clamp")
-        --curve-points <number>    points of an output's curve (default: 0)
+        --end-points <kind>        what limits do to the output: cut or stretch it;
+                                   always to be given (choices: "clamp", "scale")
+        --curve-points <number>    points of an output's curve (default: no curve)
         --format <format>          for a model file, or as JSON for port (choices:
                                    "text", "json", default: "text")
         -h, --help                 show this help
+
+      Usage: hingeline measure [options] <model>
+
+      Lead through the bench readings and write them into the model file.
+
+      Arguments:
+        model               a model file in code (.ts, .mts, .js, .mjs); it is read,
+                            not run
+
+      Options:
+        --servo <names...>  only these servos, in this order
+        --script <file>     take the answers from this file, one a line
+        --csv <file>        take the readings from this table: pulse, deflection, way
+        --dry-run           write nothing, only show what would change
+        -h, --help          show this help
 
       Usage: hingeline schema [options] <document>
 
@@ -239,7 +323,7 @@ describe("help", () => {
   });
 
   test("fits into 80 columns", async () => {
-    for (const command of [[], ...commands.map((name) => [name])]) {
+    for (const command of [[], ...(await commandsOf()).map((name) => [name])]) {
       const { stdout } = await run([...command, "--help"]);
       expect(stdout.split("\n").filter((line) => line.length > 80)).toEqual([]);
     }
@@ -258,32 +342,37 @@ test("no command prints the help to standard error and is wrong usage", async ()
 
 test.each([
   [["pln", "a.ts"], "hingeline: unknown command 'pln' (Did you mean plan?) See hingeline --help.\n"],
-  [["plan"], "hingeline: missing required argument 'model'. See hingeline --help.\n"],
+  [["plan"], "hingeline: missing required argument 'model'. See hingeline plan --help.\n"],
   [
     ["plan", "a.ts", "--fromat", "json"],
-    "hingeline: unknown option '--fromat' (Did you mean --format?) See hingeline --help.\n",
+    "hingeline: unknown option '--fromat' (Did you mean --format?) See hingeline plan --help.\n",
   ],
   [
     ["plan", "a.ts", "--format", "yaml"],
-    "hingeline: option '--format <format>' argument 'yaml' is invalid. Allowed choices are text, json, markdown. See hingeline --help.\n",
+    "hingeline: option '--format <format>' argument 'yaml' is invalid. Allowed choices are text, json, markdown. See hingeline plan --help.\n",
   ],
-  [["plan", "a.ts", "--out"], "hingeline: option '--out <file>' argument missing. See hingeline --help.\n"],
+  [
+    ["plan", "a.ts", "--out"],
+    "hingeline: option '--out <file>' argument missing. See hingeline plan --help.\n",
+  ],
   [
     ["plan", "a.ts", "b.ts"],
-    "hingeline: too many arguments for 'plan'. Expected 1 argument but got 2. See hingeline --help.\n",
+    "hingeline: too many arguments for 'plan'. Expected 1 argument but got 2. See hingeline plan --help.\n",
   ],
   [
     ["schema", "radio"],
-    "hingeline: command-argument value 'radio' is invalid for argument 'document'. Allowed choices are model, plan, as-built. See hingeline --help.\n",
+    "hingeline: command-argument value 'radio' is invalid for argument 'document'. Allowed choices are model, plan, as-built. See hingeline schema --help.\n",
   ],
   [
     ["convert", "--pulse", "fast"],
-    "hingeline: option '--pulse <us>' argument 'fast' is invalid. It should be a plain number, such as 72.7. See hingeline --help.\n",
+    "hingeline: option '--pulse <us>' argument 'fast' is invalid. It should be a plain number, such as 72.7. See hingeline convert --help.\n",
   ],
   [
     ["pl\u001b[31man\u202e"],
     "hingeline: unknown command 'pl\\u{001B}[31man\\u{202E}'. See hingeline --help.\n",
   ],
-])("%j is wrong usage, told in one line", async (args, stderr) => {
-  expect(await run(args)).toEqual({ exitCode: 2, stdout: "", stderr });
+])("%j is wrong usage, told in one sentence, at 80 columns", async (args, stderr) => {
+  const io = fakeIo();
+  expect(await run(args, io)).toEqual({ exitCode: 2, stdout: "", stderr });
+  expect(io.printed.stderr.split("\n").filter((line) => line.length > 80)).toEqual([]);
 });

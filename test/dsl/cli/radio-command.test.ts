@@ -3,7 +3,9 @@ import { describe, expect, test } from "vitest";
 import { fakeIo, fixtures } from "./fake-io.ts";
 import { run } from "./run.ts";
 
-const radio = (...args: string[]) => run(["radio", ...args]);
+const radio = (...args: string[]) => run(["radio", ...stated, ...args]);
+/** What no reading shows. */
+const stated = ["--step", "1", "--end-points", "scale"];
 const reading = (...pairs: string[]) => pairs.flatMap((pair) => ["--reading", pair]);
 const three = reading("-100=988", "0=1500", "100=2012");
 
@@ -24,17 +26,26 @@ describe("radio", () => {
         centre: us(1500), // within 1.2 us (k = 2)
         per100: us(512), // within 0.8 us (k = 2)
         reach: pct(100),
-        // What follows was stated, not measured.
-        step: pct(1),
-        endPoints: "clamp",
-        curvePoints: 0,
+        step: pct(1), // stated
+        endPoints: "scale", // stated
+        curvePoints: 0, // no curve is used
       },
       "
     `);
   });
 
   test("its JSON is a radio that port takes", async () => {
-    const { stdout } = await radio(...three, "--format", "json", "--name", "field set", "--step", "0.1");
+    const { stdout } = await radio(
+      ...three,
+      "--format",
+      "json",
+      "--name",
+      "field set",
+      "--step",
+      "0.1",
+      "--curve-points",
+      "9",
+    );
     const described = JSON.parse(stdout) as Radio;
     expect(described).toEqual({
       name: "field set",
@@ -42,8 +53,8 @@ describe("radio", () => {
       per100: 512,
       reach: 100,
       step: 0.1,
-      endPoints: "clamp",
-      curvePoints: 0,
+      endPoints: "scale",
+      curvePoints: 9,
     });
     const disk = new Map([[`${fixtures}field.json`, stdout]]);
     expect((await run(["port", "wrenfield.ts", "field.json"], fakeIo({ disk }))).exitCode).toBe(0);
@@ -67,24 +78,63 @@ describe("radio", () => {
     expect(stdout).toContain("WARNING: no scale goes through these readings: the worst is ");
   });
 
+  test("takes readings in any order behind one --reading, below 0 too", async () => {
+    const expected = await radio(...three);
+    for (const order of [
+      ["100=2012", "0=1500", "-100=988"],
+      ["-100=988", "0=1500", "100=2012"],
+      ["0=1500", "-100=988", "100=2012"],
+    ]) {
+      const { exitCode, stdout } = await radio("--reading", ...order);
+      expect(exitCode).toBe(0);
+      expect(stdout.split("\n\n").at(1)).toBe(expected.stdout.split("\n\n").at(1));
+    }
+    const { stderr } = await radio("--reading", "100=2012", "-100=988", "level");
+    expect(stderr).toContain("'level' is invalid. It should be two plain numbers");
+  });
+
   test("takes a file of readings, with a head line or without", async () => {
     const expected = (await radio(...three)).stdout;
-    for (const text of ["percent,pulse\n-100,988\n0,1500\n100,2012\n", "-100;988\r\n0;1500\r\n100;2012"]) {
+    for (const text of [
+      "percent,pulse\n-100,988\n0,1500\n100,2012\n",
+      "-100;988\r\n0;1500\r\n100;2012",
+      "# a tester's remark\n-100;988,0\n0;1500,0\n100;2012,0\n",
+      "pulse (us)\tpercent\n988\t-100\n1500\t0\n2012\t100\n",
+    ]) {
       const disk = new Map([[`${fixtures}read.csv`, text]]);
-      expect((await run(["radio", "--csv", "read.csv"], fakeIo({ disk }))).stdout).toBe(expected);
+      expect((await run(["radio", ...stated, "--csv", "read.csv"], fakeIo({ disk }))).stdout).toBe(expected);
     }
   });
 
-  test("names the line of a file that is no reading", async () => {
-    const disk = new Map([[`${fixtures}read.csv`, "-100,988\n0,level\n"]]);
-    expect(await run(["radio", "--csv", "read.csv"], fakeIo({ disk }))).toEqual({
+  test("guesses neither the step nor what limits do: it asks for them, with how to find out", async () => {
+    const step = await run(["radio", ...three, "--end-points", "clamp"]);
+    expect([step.exitCode, step.stdout]).toEqual([2, ""]);
+    expect(step.stderr).toMatch(/^hingeline: Give --step, /);
+    const endPoints = await run(["radio", ...three, "--step", "1"]);
+    expect([endPoints.exitCode, endPoints.stdout]).toEqual([2, ""]);
+    expect(endPoints.stderr).toMatch(/^hingeline: Give --end-points clamp or scale: read a pulse /);
+    expect((await radio(...three, "--end-points", "clamp")).stdout).toContain(
+      'endPoints: "clamp", // stated',
+    );
+  });
+
+  test.each([
+    ["-100,988\n0,level\n", "line 2 is not a percent and a pulse"],
+    ["-100,988,1\n", "line 1: there are 3 values for 2 columns"],
+    ["# nothing", "it holds no readings"],
+    ["percent,width\n0,1500", 'line 1: the column "width" is none of percent, pulse'],
+  ])("says what in a file is no reading: %j", async (text, problem) => {
+    const disk = new Map([[`${fixtures}read.csv`, text]]);
+    expect(await run(["radio", ...stated, "--csv", "read.csv"], fakeIo({ disk }))).toEqual({
       exitCode: 2,
       stdout: "",
-      stderr: "hingeline: read.csv: line 2 is not a percent and a pulse.\n",
+      stderr: `hingeline: read.csv: ${problem}.\n`,
     });
   });
 
   test.each([
+    [reading("0=1500"), "1 reading is too few: 3 are needed"],
+    [reading("0=1500", "0=1501", "0=1502"), "The readings are at 1 percent; 3 are needed."],
     [reading("0=1500", "100=2012"), "2 readings are too few: 3 are needed"],
     [reading("-100=2012", "0=1500", "100=988"), "The pulse does not rise with the percent"],
     [reading("0=1500mm"), "It should be two plain numbers, such as -100=988."],

@@ -3,6 +3,7 @@ import { asBuiltTemplate, compile, type Model } from "@hingeline/core";
 import { describe, expect, test } from "vitest";
 import type { Live } from "../../../packages/dsl/src/cli/live.ts";
 import { sheetToHtml } from "../../../packages/dsl/src/render/sheet/sheet-to-html.ts";
+import { examples } from "../source/fixture-source.ts";
 import { fakeIo, fixtures } from "./fake-io.ts";
 import { run } from "./run.ts";
 
@@ -86,6 +87,38 @@ describe("sheet", () => {
     expect((await run(["sheet", "-", "--as-built", "-"])).exitCode).toBe(2);
   });
 
+  test("--out never writes over the model, another model or the as-built readings", async () => {
+    const readings = JSON.stringify(asBuiltTemplate(compile(model)));
+    for (const [name, ...options] of [
+      ["mine.json"],
+      ["mine.json", "--watch"],
+      ["other.ts"],
+      ["read.json", "--as-built", "read.json"],
+      ["./read.json", "--as-built", "read.json", "--watch"],
+    ] as const) {
+      const disk = new Map([
+        [`${fixtures}mine.json`, JSON.stringify(model)],
+        [`${fixtures}other.ts`, "mine too"],
+        [`${fixtures}read.json`, readings],
+      ]);
+      const before = [...disk];
+      const { exitCode, stdout, stderr } = await run(
+        ["sheet", "mine.json", ...options, "--out", name],
+        fakeIo({ disk }),
+      );
+      expect([exitCode, stdout, [...disk]]).toEqual([2, "", before]);
+      expect(stderr).toContain(`hingeline: --out ${name} `);
+    }
+  });
+
+  test("tells what there is no picture of in lines of 80 columns", async () => {
+    const io = { ...fakeIo(), cwd: examples };
+    expect((await run(["sheet", "bramblehook.ts", "--picture", "flap"], io)).exitCode).toBe(2);
+    const lines = io.printed.stderr.split("\n");
+    expect(lines.length).toBeGreaterThan(2);
+    expect(lines.filter((line) => line.length > 80)).toEqual([]);
+  });
+
   test("refuses what is no model as every command does", async () => {
     expect((await run(["sheet", "list.json"])).exitCode).toBe(2);
     expect((await run(["sheet", "misspelt.json"])).exitCode).toBe(1);
@@ -150,6 +183,21 @@ describe("sheet --watch", () => {
     expect((await finished).exitCode).toBe(0);
     expect([told, closed]).toEqual([1, true]);
   });
+});
+
+test("sheet --watch writes no file of a model that does not compile, and says so", async () => {
+  const disk = new Map<string, string>();
+  const live: Live = {
+    ended: async () => {},
+    watchFolder: () => {},
+    serve: async () => ({ url: "http://127.0.0.1:1/", announce: () => {}, close: () => {} }),
+  };
+  const { exitCode, stderr } = await run(["sheet", "wrong-unit.ts", "--watch", "--out", "out.html"], {
+    ...fakeIo({ disk }),
+    live,
+  });
+  expect([exitCode, disk.size]).toEqual([0, 0]);
+  expect(stderr).toMatch(/\(does-not-compile\)[\s\S]*\nNothing was written to out\.html\.\n/);
 });
 
 let io: (ReturnType<typeof fakeIo> & { readonly live: Live }) | undefined;

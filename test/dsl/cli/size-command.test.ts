@@ -123,23 +123,23 @@ describe("size", () => {
     [[...flap, "--servo", "flapLeft"], "Give a model and --servo together."],
     [
       [...flap, "--armholes", "8"],
-      "unknown option '--armholes' (Did you mean --arm-holes?) See hingeline --help.",
+      "unknown option '--armholes' (Did you mean --arm-holes?) See hingeline size --help.",
     ],
     [
       [...flap, "--arm-holes", "8,,12"],
-      "option '--arm-holes <mm,...>' argument '8,,12' is invalid. It should be a plain number, such as 72.7. See hingeline --help.",
+      "option '--arm-holes <mm,...>' argument '8,,12' is invalid. It should be a plain number, such as 72.7. See hingeline size --help.",
     ],
     [
       [...flap, "--teeth", "2.5"],
-      "option '--teeth <number>' argument '2.5' is invalid. It should be a whole number. See hingeline --help.",
+      "option '--teeth <number>' argument '2.5' is invalid. It should be a whole number. See hingeline size --help.",
     ],
     [
       [...flap, "--down", "-42"],
-      "option '--down <deg>' argument '-42' is invalid. It should be from 0 to 180. See hingeline --help.",
+      "option '--down <deg>' argument '-42' is invalid. It should be from 0 to 180. See hingeline size --help.",
     ],
     [
       ["size", ...place, ...throws, "--horn-holes", "15", ...servo],
-      "required option '--arm-holes <mm,...>' not specified. See hingeline --help.",
+      "required option '--arm-holes <mm,...>' not specified. See hingeline size --help.",
     ],
   ])("%j is wrong usage", async (args, sentence) => {
     expect(await run(args)).toEqual({ exitCode: 2, stdout: "", stderr: `hingeline: ${sentence}\n` });

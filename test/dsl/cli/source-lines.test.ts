@@ -66,6 +66,47 @@ describe("findings of a model file are shown with their line", () => {
     expect((await run(["check", "tug.ts"], io())).stdout).toContain("tug.ts:34:96 (computed here)\n");
   });
 
+  test("by every command that reads one", async () => {
+    write("tug.ts", wrenfield.replace("level: us(1500)", "levle: us(1500)"));
+    write("other.ts", wrenfield);
+    for (const args of [
+      ["sheet", "tug.ts"],
+      ["doubt", "tug.ts"],
+      ["verify", "tug.ts", "--template"],
+      ["diff", "other.ts", "tug.ts"],
+      ["port", "tug.ts", "other.ts"],
+      ["port", "other.ts", "tug.ts"],
+      ["convert", "tug.ts", "--pulse", "1500"],
+      ["convert", "tug.ts", "--channel", "1", "--pulse", "1500"],
+      ["size", "tug.ts", "--servo", "flap", "--arm-holes", "8", "--horn-holes", "15", "--travel", "60"],
+      ["swap", "tug.ts", "--servo", "flap"],
+      ["measure", "tug.ts", "--csv", "none.csv"],
+    ]) {
+      const { exitCode, stdout, stderr } = await run(args, io());
+      expect([args, exitCode, stdout]).toEqual([args, 1, ""]);
+      expect(stderr).toMatch(/^ {2}19 \| .*levle/m);
+    }
+  });
+
+  test("where a sheet is refused because of them", async () => {
+    write("tug.ts", wrenfield.replace("landing: { flap: deg(25) }", "landing: { flap: deg(35) }"));
+    const { exitCode, stderr } = await run(["sheet", "tug.ts", "--out", "out.html"], io());
+    expect(exitCode).toBe(1);
+    expect(stderr).toMatch(/^ {2}34 \| .*deg\(35\)/m);
+  });
+
+  test("from another folder, under the file's whole name", async () => {
+    mkdirSync(join(folder, "models"));
+    mkdirSync(join(folder, "plans"));
+    write("models/tug.ts", wrenfield.replace("deg(25)", "deg(35)"));
+    const framed = async (cwd: string) =>
+      (await run(["check", join(folder, "models/tug.ts")], { ...fakeIo(), cwd })).stdout
+        .replaceAll(/\n {2}(?=\S)/g, "")
+        .match(/\S+tug\.ts:34:96/)?.[0];
+    expect(await framed(join(folder, "plans"))).toContain(`${folder}/models/tug.ts:34:96`);
+    expect(await framed(folder)).not.toContain(folder);
+  });
+
   test("also where the data is no model, but not in JSON output", async () => {
     write("tug.ts", wrenfield.replace("level: us(1500)", "level: us(15)"));
     expect((await run(["plan", "tug.ts"], io())).stderr).toContain("tug.ts:19:21\n");

@@ -19,6 +19,15 @@ const swap = (readings: readonly string[], ...args: string[]) =>
     fakeIo({ disk: new Map([[`${fixtures}tug.json`, tug]]) }),
   );
 
+test("swap takes a reading that begins with a minus as one, and says that no pulse is below 0", async () => {
+  const { exitCode, stderr } = await run(
+    ["swap", "tug.json", "--servo", "flapLeft", "--reading", "1221=42", "-1838=0", "1680=14"],
+    fakeIo({ disk: new Map([[`${fixtures}tug.json`, tug]]) }),
+  );
+  expect(exitCode).toBe(2);
+  expect(stderr).not.toContain("unknown option");
+});
+
 describe("swap", () => {
   test("within the doubt: the readings to paste, and what to measure again", async () => {
     const { exitCode, stdout, stderr } = await swap(["1221=42", "1838=0", "1680=14"]);
@@ -30,13 +39,16 @@ describe("swap", () => {
       Test        14 deg read at 1680 us, expected at 1679.4 us: misses by +0.6 us,
                   -0.05 deg; the doubt is 0.61 deg
 
-      ACCEPTED. Put this in place of the bench of flapLeft, with the pulses in place
-      of the dots once they are measured. Change the servo's label too.
+      ACCEPTED. Put this in place of the rotation and the bench of flapLeft, with the
+      pulses in place of the dots once they are measured. Change the servo's label
+      too.
 
+      type: { rotation: degPerUs(0.09248) }, // was 0.0912; the rest from its sheet
       bench: {
         up: us(...), // measure
         level: us(...), // measure
         down: us(...), // measure
+        guard: us(10),
         readings: [
           [us(1837.2), deg(0.2)],
           [us(1746.5), deg(8.6)],

@@ -4,7 +4,7 @@ import bramblehook from "@hingeline/examples/bramblehook";
 import corvane from "@hingeline/examples/corvane";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { benchAt } from "../../../packages/dsl/src/measure/bench-at.ts";
+import { benchAt, withBench } from "../../../packages/dsl/src/measure/bench-at.ts";
 import { changesOf, writtenModel } from "../../../packages/dsl/src/measure/changes-of.ts";
 import { resumeSession, writeJournal } from "../../../packages/dsl/src/measure/journal.ts";
 import { progressLines } from "../../../packages/dsl/src/measure/progress-lines.ts";
@@ -102,7 +102,7 @@ describe("whatever is answered", () => {
     fc.assert(
       fc.property(anyAnswers, (answers) => {
         const session = afterTaken(answers);
-        const { advice, message } = questionOf(session);
+        const { advice = [], message = "" } = questionOf(session) ?? {};
         // The terminal puts a mark and two spaces before the question.
         const lines = [...advice, ...progressLines(session), `   ${message}`];
         expect(lines.filter((line) => line.length > 80)).toEqual([]);
@@ -287,4 +287,30 @@ test("after a reading everything is shown at once", () => {
     /Enough/,
   ])
     expect(shown).toMatch(part);
+});
+
+test("that level was not read is told where level is entered and with the readings, not at the stops", () => {
+  const bench = benchAt(bramblehook, "flapLeft");
+  const short = withBench(bramblehook, "flapLeft", {
+    ...bench,
+    readings: before.filter(([us]) => us < 1700),
+  });
+  const answers = ["yes", "", "1859", "1880 contact", "1172 contact", "1650 17.5"];
+  const told = answers.map((_, index) =>
+    progressLines(sessionAfter(answers.slice(0, index + 1), startSession(short, all)))
+      .join(" ")
+      .includes("(level-not-measured)"),
+  );
+  expect(told).toEqual([false, false, true, false, false, true]);
+});
+
+test("one reading is spoken of as one", () => {
+  const adviceAfter = (...readings: string[]) =>
+    questionOf(sessionAfter([...toReadings, "clear", ...readings, "go flapLeft", "", "", ""]))?.advice.join(
+      " ",
+    );
+  expect(adviceAfter("1700 14.1")).toMatch(/1 reading is in the model and stays, .* clear drops it\./);
+  expect(adviceAfter("1700 14.1", "1500 27.2")).toMatch(
+    /2 readings are in the model and stay, .* drops\s+them\./,
+  );
 });

@@ -132,8 +132,20 @@ describe("findingsToSarif", () => {
     expect(logOf([], options)).toMatchObject({ tool: { driver: { rules: [] } }, results: [] });
   });
 
-  test("writes an absolute path as a file URI", () => {
-    const [result] = logOf([finding], { ...options, model: "/home/me/tug.ts" }).results;
-    expect(result?.locations[0]?.physicalLocation?.artifactLocation.uri).toBe("file:///home/me/tug.ts");
+  test.each([
+    ["/home/me/my tug.ts", "file:///home/me/my%20tug.ts"],
+    ["C:\\models\\my tug.ts", "file:///C:/models/my%20tug.ts"],
+    ["c:/models/tug.ts", "file:///c:/models/tug.ts"],
+    ["models\\tug.ts", "models/tug.ts"],
+    ["C:tug.ts", "C%3Atug.ts"],
+  ])("writes %s as the URI %s", (model, uri) => {
+    const [result] = logOf([finding], { ...options, model }).results;
+    expect(result?.locations[0]?.physicalLocation?.artifactLocation.uri).toBe(uri);
+  });
+
+  test("names a run by the model's path with slashes on every system", () => {
+    expect(logOf([], { ...options, model: "C:\\models\\tug.ts" })).toMatchObject({
+      automationDetails: { id: "hingeline/C:/models/tug.ts/" },
+    });
   });
 });

@@ -64,7 +64,10 @@ describe("wrapText", () => {
     expect(wrapText("the guard is 10 us wide", 15)).toEqual(["the guard is", "10 us wide"]);
     expect(wrapText("channel 7 usually", 10)).toEqual(["channel 7", "usually"]);
     expect(wrapText("adds -42.5 share", 12)).toEqual(["adds", "-42.5 share"]);
-    expect(wrapText("Load about 0.40 of 2.00 N m (20 %)", 25)).toEqual(["Load about 0.40 of", "2.00 N m (20 %)"]);
+    expect(wrapText("Load about 0.40 of 2.00 N m (20 %)", 25)).toEqual([
+      "Load about 0.40 of",
+      "2.00 N m (20 %)",
+    ]);
     expect(wrapText("a push of 12 N and more", 14)).toEqual(["a push of 12 N", "and more"]);
     for (const unit of ["A", "V", "K", "ms", "m/s"])
       expect(wrapText(`it was 0.31 ${unit}`, 11)).toEqual(["it was", `0.31 ${unit}`]);

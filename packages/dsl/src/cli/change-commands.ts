@@ -65,14 +65,15 @@ export function addChangeCommands(
     .option("--csv <file>", "readings from a file, percent and pulse on each line")
     .option("--doubt <us>", "half-width of the doubt of one reading", parsePositive, 1)
     .option("--name <name>", "what to call the radio", "measured set")
-    .option("--step <percent>", "smallest step that the radio shows", parsePositive, 1)
+    .option("--step <percent>", "smallest step that the radio shows; always to be given", parsePositive)
     .option("--reach <percent>", "largest percent (default: as far as the pulse followed)", parsePositive)
     .addOption(
-      new Option("--end-points <kind>", "what limits do to the output")
-        .choices(["clamp", "scale"])
-        .default("clamp"),
+      new Option(
+        "--end-points <kind>",
+        "what limits do to the output: cut or stretch it; always to be given",
+      ).choices(["clamp", "scale"]),
     )
-    .option("--curve-points <number>", "points of an output's curve", parseUpTo(100), 0)
+    .option("--curve-points <number>", "points of an output's curve (default: no curve)", parseUpTo(100))
     .addOption(
       new Option("--format <format>", "for a model file, or as JSON for port")
         .choices(["text", "json"])

@@ -1,4 +1,4 @@
-import { canonicalJson, compile, type Finding } from "@hingeline/core";
+import { canonicalJson, compile, type Finding, hasErrors } from "@hingeline/core";
 import { checkTypes, type TypeFinding } from "../load/check-types.ts";
 import { loadModel } from "../load/load-model.ts";
 import { loadPlan } from "../load/load-plan.ts";
@@ -10,7 +10,7 @@ import { comparePlans, type PlanDifference } from "./compare-plans.ts";
 import { exitDone, exitFindings } from "./exit-code.ts";
 import { frameFindings } from "./frame-findings.ts";
 import type { Io } from "./io.ts";
-import { tellProblem, tellUnusable, wantsColour } from "./tell.ts";
+import { refuseStdinTwice, tellProblem, tellUnusable, wantsColour } from "./tell.ts";
 import { framesOf } from "./type-faults.ts";
 
 export interface CheckArgs {
@@ -34,6 +34,8 @@ export async function checkCommand(
   { model, format, against, notes = false, static: isStatic = false, types = true }: CheckArgs,
   io: Io,
 ): Promise<number> {
+  const twice = refuseStdinTwice(model, against, io);
+  if (twice !== undefined) return twice;
   const faults = types ? await checkTypes(model, io) : [];
   const loaded =
     faults.length > 0
@@ -48,7 +50,7 @@ export async function checkCommand(
     plan === undefined || committed === undefined ? undefined : comparePlans(plan, committed.plan);
   const compared = against !== undefined && plan !== undefined;
   io.stdout.write(await show());
-  const failed = difference !== undefined || findings.some(({ severity }) => severity === "error");
+  const failed = difference !== undefined || hasErrors({ findings });
   return failed ? exitFindings : exitDone;
 
   async function show(): Promise<string> {

@@ -3,7 +3,7 @@ import { loadPlanOrModel } from "../load/load-plan-or-model.ts";
 import { diffToText } from "../render/diff-to-text.ts";
 import { exitDone, exitFindings } from "./exit-code.ts";
 import type { Io } from "./io.ts";
-import { tellFindings, tellProblem, tellUnusable, wantsColour } from "./tell.ts";
+import { refuseStdinTwice, tellFindings, tellProblem, wantsColour } from "./tell.ts";
 
 export interface DiffArgs {
   /** A model or a plan, twice. */
@@ -21,8 +21,8 @@ export interface DiffArgs {
 /** Prints what differs between two models or plans, and what has to be verified again because of it. */
 export async function diffCommand(args: DiffArgs, io: Io): Promise<number> {
   const names = [args.before, args.after] as const;
-  if (names[0] === "-" && names[1] === "-")
-    return tellUnusable("Only one of the two can come from standard input.", io);
+  const twice = refuseStdinTwice(...names, io);
+  if (twice !== undefined) return twice;
   const [before, after] = [await load(names[0], args, io), await load(names[1], args, io)];
   if (typeof before === "number") return before;
   if (typeof after === "number") return after;
@@ -40,5 +40,5 @@ export async function diffCommand(args: DiffArgs, io: Io): Promise<number> {
 async function load(path: string, { static: isStatic = false }: DiffArgs, io: Io) {
   const loaded = await loadPlanOrModel(path, io, { runs: !isStatic });
   if ("problem" in loaded) return tellProblem(loaded.problem, io);
-  return "findings" in loaded ? tellFindings(loaded.findings, io) : loaded.plan;
+  return "findings" in loaded ? tellFindings(path, loaded.findings, io) : loaded.plan;
 }

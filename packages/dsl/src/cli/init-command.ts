@@ -1,4 +1,5 @@
 import { basename } from "node:path";
+import { inputName } from "../load/input-name.ts";
 import { loadJson } from "../load/load-json.ts";
 import { readText } from "../load/read-text.ts";
 import { type ReadTable, readCsv, readJsonReadings } from "../measure/read-readings.ts";
@@ -29,7 +30,7 @@ export async function initCommand({ file, from }: InitArgs, io: Io): Promise<num
   const problem = await writeNewFile(file, made.source, io);
   if (problem !== undefined) return tellUnusable(problem, io);
   const task = from === undefined ? "Put your own readings into it" : "Put in what readings cannot tell";
-  io.stderr.write(`Wrote ${file}. ${task}, then: hingeline plan ${file}\n`);
+  io.stderr.write(`Wrote ${file}. ${task}, then: hingeline check ${file}\n`);
   return exitDone;
 }
 
@@ -39,14 +40,19 @@ async function modelFrom(
 ): Promise<{ readonly source: string } | { readonly problem: string }> {
   const table = await readTable(path, io);
   if ("fault" in table) return { problem: table.fault };
-  if ("problem" in table) return { problem: `${path}: ${table.problem}.` };
-  // What could not stand in a string or a comment is left out of the name.
+  if ("problem" in table) return { problem: `${inputName(path)}: ${table.problem}.` };
+  const made = readingsModel(table.readings, titleOf(path));
+  return "problem" in made ? { problem: `${inputName(path)}: ${made.problem}` } : made;
+}
+
+/** The model's name, after its file. What could not stand in a string or a comment is left out. */
+function titleOf(path: string): string {
   const title = basename(path)
     .replace(/\.\w+$/, "")
     .replaceAll(/[^\w .-]/g, "")
-    .slice(0, 40);
-  const made = readingsModel(table.readings, title.trim() === "" ? "my model" : title.trim());
-  return "problem" in made ? { problem: `${path}: ${made.problem}` } : made;
+    .slice(0, 40)
+    .trim();
+  return path === "-" || title === "" ? "my model" : title;
 }
 
 async function readTable(path: string, io: Io): Promise<ReadTable | { readonly fault: string }> {

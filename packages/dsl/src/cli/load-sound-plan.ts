@@ -1,7 +1,6 @@
-import { compile, type Model, type SetupPlan } from "@hingeline/core";
+import { compile, hasErrors, type Model, type SetupPlan } from "@hingeline/core";
 import { loadModel } from "../load/load-model.ts";
 import { exitFindings } from "./exit-code.ts";
-import { frameFindings } from "./frame-findings.ts";
 import type { Io } from "./io.ts";
 import { tellFindings, tellProblem } from "./tell.ts";
 
@@ -18,9 +17,9 @@ export async function loadSoundPlan(
   if ("problem" in loaded) return { exitCode: tellProblem(loaded.problem, io) };
   const plan = "model" in loaded ? compile(loaded.model) : undefined;
   const findings = "findings" in loaded ? loaded.findings : (plan?.findings ?? []);
-  if ("model" in loaded && plan !== undefined && !findings.some(({ severity }) => severity === "error"))
+  if ("model" in loaded && plan !== undefined && !hasErrors({ findings }))
     return { model: loaded.model, plan };
-  tellFindings(findings, io, await frameFindings(path, findings, io));
+  await tellFindings(path, findings, io);
   if (plan !== undefined) io.stderr.write(`\nA plan with errors must not be entered, so ${without}.\n`);
   return { exitCode: exitFindings };
 }

@@ -4,9 +4,8 @@ import { loadModel } from "../load/load-model.ts";
 import { pictureNames, pictureToSvg } from "../render/sheet/picture-to-svg.ts";
 import { sheetPages, sheetToHtml } from "../render/sheet/sheet-to-html.ts";
 import { sheetToMarkdown } from "../render/sheet/sheet-to-markdown.ts";
-import { frameFindings } from "./frame-findings.ts";
 import type { Io } from "./io.ts";
-import { tellFindings, tellProblem, tellUnusable } from "./tell.ts";
+import { refuseStdinTwice, tellFindings, tellProblem, tellUnusable } from "./tell.ts";
 
 export interface SheetArgs {
   readonly model: string;
@@ -32,14 +31,11 @@ export type MadeSheet = { readonly plan: SetupPlan; readonly text: string } | { 
 
 /** Reads the model and draws what the arguments ask for. */
 export async function makeSheet(args: SheetArgs, io: Io, follow = false): Promise<MadeSheet> {
-  if (args.model === "-" && args.asBuilt === "-")
-    return { exitCode: tellUnusable("Only one of the two can be standard input.", io) };
+  const twice = refuseStdinTwice(args.model, args.asBuilt, io);
+  if (twice !== undefined) return { exitCode: twice };
   const loaded = await loadModel(args.model, io, { runs: args.static !== true });
   if ("problem" in loaded) return { exitCode: tellProblem(loaded.problem, io) };
-  if ("findings" in loaded) {
-    const frames = await frameFindings(args.model, loaded.findings, io);
-    return { exitCode: tellFindings(loaded.findings, io, frames) };
-  }
+  if ("findings" in loaded) return { exitCode: await tellFindings(args.model, loaded.findings, io) };
   const { model } = loaded;
   const plan = compile(model);
   const read = args.asBuilt === undefined ? { asBuilt: undefined } : await loadAsBuilt(args.asBuilt, io);

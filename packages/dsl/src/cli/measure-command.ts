@@ -41,7 +41,7 @@ export async function measureCommand(args: MeasureArgs, io: Io): Promise<number>
   // Read and not run: what cannot be read that way could not be written back either.
   const loaded = await loadModel(path, io, { runs: false });
   if ("problem" in loaded) return tellProblem(loaded.problem, io);
-  if ("findings" in loaded) return tellFindings(loaded.findings, io);
+  if ("findings" in loaded) return tellFindings(path, loaded.findings, io);
   const { model } = loaded;
   const unknown = args.servo?.find((name) => !servosOf(model).includes(name));
   if (unknown !== undefined)

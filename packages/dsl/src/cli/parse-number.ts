@@ -1,11 +1,10 @@
 import { InvalidArgumentError } from "commander";
-
-const plainNumber = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)$/;
+import { findPlainNumber } from "../measure/plain-number.ts";
 
 /** The number that a text is, up to 100 000 to either side; undefined for anything but a plain number. */
 export function findNumber(text: string): number | undefined {
-  const value = Number(text);
-  return plainNumber.test(text) && Math.abs(value) <= 1e5 ? value : undefined;
+  const value = findPlainNumber(text);
+  return value !== undefined && Math.abs(value) <= 1e5 ? value : undefined;
 }
 
 /** The number that an option states. Throws InvalidArgumentError for anything but a plain number up to 100 000. */

@@ -22,21 +22,6 @@ export function addPlainReading(text: string, before: readonly ReadPair[] = []):
   return addReading(text, before);
 }
 
-/** Every line of a table of two columns set apart by a comma, semicolon or tab, a head line allowed; or the line that is none. */
-export function parseReadingTable(
-  text: string,
-): { readonly readings: readonly ReadPair[] } | { readonly badLine: number } {
-  const readings: ReadPair[] = [];
-  for (const [index, line] of text.split(/\r?\n/).entries()) {
-    if (line.trim() === "") continue;
-    const cells = line.split(/[,;\t]/).map((cell) => cell.trim());
-    const pair = cells.length === 2 ? findReading(cells.join("=")) : undefined;
-    if (pair !== undefined && pair.unit === undefined) readings.push(pair);
-    else if (readings.length > 0 || index > 0 || cells.length !== 2) return { badLine: index + 1 };
-  }
-  return { readings };
-}
-
 function findReading(text: string): ReadPair | undefined {
   const [left = "", right = "", ...others] = text.split("=");
   const [first, second] = [findNumber(left), findNumber(right.replace(/mm$/, ""))];

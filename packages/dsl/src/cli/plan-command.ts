@@ -1,4 +1,4 @@
-import { compile } from "@hingeline/core";
+import { compile, hasErrors } from "@hingeline/core";
 import { loadModel } from "../load/load-model.ts";
 import { countFindings } from "../render/findings-to-text.ts";
 import { planToJson } from "../render/plan-to-json.ts";
@@ -7,6 +7,7 @@ import { sheetToMarkdown } from "../render/sheet/sheet-to-markdown.ts";
 import { exitDone, exitFindings } from "./exit-code.ts";
 import { frameFindings } from "./frame-findings.ts";
 import type { Io } from "./io.ts";
+import { refuseOut } from "./refuse-out.ts";
 import { tellFindings, tellProblem, tellUnusable, wantsColour } from "./tell.ts";
 import { refuseTypeFaults } from "./type-faults.ts";
 import { writeOut } from "./write-out.ts";
@@ -27,17 +28,22 @@ export async function planCommand(
   { model, format, pretty = false, out, static: isStatic = false }: PlanArgs,
   io: Io,
 ): Promise<number> {
+  const over = await refuseOut(out, [model], io);
+  if (over !== undefined) return over;
   const unfit = out === undefined ? undefined : await refuseTypeFaults(model, out, io);
   if (unfit !== undefined) return unfit;
   const loaded = await loadModel(model, io, { runs: !isStatic });
   if ("problem" in loaded) return tellProblem(loaded.problem, io);
-  if ("findings" in loaded)
-    return tellFindings(loaded.findings, io, await frameFindings(model, loaded.findings, io));
+  if ("findings" in loaded) return tellFindings(model, loaded.findings, io);
   const plan = compile(loaded.model);
-  const refused = plan.findings.some(({ severity }) => severity === "error");
+  const refused = hasErrors(plan);
+  if (refused && out !== undefined) {
+    await tellFindings(model, plan.findings, io);
+    io.stderr.write(`\nNothing was written to ${out}.\n`);
+    return exitFindings;
+  }
   const colour = out === undefined && wantsColour(io.stdout, io);
-  const shown = format === "text" || (refused && out !== undefined);
-  const frames = shown ? await frameFindings(model, plan.findings, io) : undefined;
+  const frames = format === "text" ? await frameFindings(model, plan.findings, io) : undefined;
   const text = {
     text: () => planToText(plan, { colour, frames }),
     json: () => planToJson(plan, { pretty }),
@@ -46,11 +52,6 @@ export async function planCommand(
   if (out === undefined) {
     io.stdout.write(text);
     return refused ? exitFindings : exitDone;
-  }
-  if (refused) {
-    tellFindings(plan.findings, io, frames);
-    io.stderr.write(`\nNothing was written to ${out}.\n`);
-    return exitFindings;
   }
   const problem = await writeOut(out, text, io);
   if (problem !== undefined) return tellUnusable(problem, io);

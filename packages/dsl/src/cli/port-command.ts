@@ -1,10 +1,10 @@
-import { canonicalJson, portModel } from "@hingeline/core";
+import { canonicalJson, hasErrors, portModel } from "@hingeline/core";
 import { loadModel } from "../load/load-model.ts";
 import { loadRadio } from "../load/load-radio.ts";
 import { portToText } from "../render/port-to-text.ts";
 import { exitDone, exitFindings } from "./exit-code.ts";
 import type { Io } from "./io.ts";
-import { tellFindings, tellProblem, tellUnusable, wantsColour } from "./tell.ts";
+import { refuseStdinTwice, tellFindings, tellProblem, wantsColour } from "./tell.ts";
 
 export interface PortArgs {
   readonly model: string;
@@ -20,14 +20,14 @@ export async function portCommand(
   { model, radio, format, static: isStatic = false }: PortArgs,
   io: Io,
 ): Promise<number> {
-  if (model === "-" && radio === "-")
-    return tellUnusable("Only one of the two can come from standard input.", io);
+  const twice = refuseStdinTwice(model, radio, io);
+  if (twice !== undefined) return twice;
   const loaded = await loadModel(model, io, { runs: !isStatic });
   if ("problem" in loaded) return tellProblem(loaded.problem, io);
-  if ("findings" in loaded) return tellFindings(loaded.findings, io);
+  if ("findings" in loaded) return tellFindings(model, loaded.findings, io);
   const other = await loadRadio(radio, loaded.model, io, { runs: !isStatic });
   if ("problem" in other) return tellProblem(other.problem, io);
-  if ("findings" in other) return tellFindings(other.findings, io);
+  if ("findings" in other) return tellFindings(radio, other.findings, io);
   const port = portModel(loaded.model, other.radio);
   const { plan, values, unreachable, remedies } = port;
   io.stdout.write(
@@ -35,5 +35,5 @@ export async function portCommand(
       ? `${canonicalJson({ plan, values, unreachable, remedies })}\n`
       : portToText(port, { colour: wantsColour(io.stdout, io) }),
   );
-  return plan.findings.some(({ severity }) => severity === "error") ? exitFindings : exitDone;
+  return hasErrors(plan) ? exitFindings : exitDone;
 }

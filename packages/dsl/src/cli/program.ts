@@ -1,5 +1,4 @@
 import { Argument, Command, CommanderError, Option } from "commander";
-import { visibleText } from "../render/visible-text.ts";
 import { addChangeCommands } from "./change-commands.ts";
 import type { CheckArgs } from "./check-command.ts";
 import type { DoubtArgs } from "./doubt-command.ts";
@@ -8,11 +7,12 @@ import type { InitArgs } from "./init-command.ts";
 import type { Io } from "./io.ts";
 import type { SheetArgs } from "./make-sheet.ts";
 import type { MeasureArgs } from "./measure-command.ts";
-import { parseEnd, parseNumber, parsePositive, parseWhole } from "./parse-number.ts";
+import { parseCount, parseEnd, parseNumber, parsePositive, parseWhole } from "./parse-number.ts";
 import type { PlanArgs } from "./plan-command.ts";
 import type { SchemaArgs } from "./schema-command.ts";
 import type { SizeArgs } from "./size-command.ts";
 import { sizeOptions } from "./size-options.ts";
+import { toldText } from "./told-text.ts";
 import type { VerifyArgs } from "./verify-command.ts";
 
 /**
@@ -25,12 +25,19 @@ export async function runProgram(args: readonly string[], io: Io): Promise<numbe
     exitCode = code;
   });
   try {
-    await program.parseAsync([...args], { from: "user" });
+    await program.parseAsync(readingsApart(args), { from: "user" });
     return exitCode;
   } catch (error) {
     if (!(error instanceof CommanderError)) throw error;
     return error.exitCode === 0 ? exitDone : exitUnusable;
   }
+}
+
+/** The arguments with `--reading` before each reading that begins with a minus: after another one it would be taken for an option. */
+function readingsApart(args: readonly string[]): string[] {
+  return args.flatMap((arg, index) =>
+    /^-[\d.]+=/.test(arg) && !/^--[^=]+$/.test(args[index - 1] ?? "") ? ["--reading", arg] : [arg],
+  );
 }
 
 function describeProgram(io: Io, done: (exitCode: number) => void): Command {
@@ -44,7 +51,7 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
     .configureOutput({
       writeOut: (text) => io.stdout.write(text),
       writeErr: (text) => io.stderr.write(text),
-      outputError: (text, write) => write(oneSentence(text)),
+      outputError: (text, write) => write(oneSentence(text, "hingeline --help")),
       getOutHelpWidth: () => 80,
       getErrHelpWidth: () => 80,
       getOutHasColors: () => false,
@@ -60,6 +67,9 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
       .command(name)
       .description(description)
       .helpOption("-h, --help", "show this help")
+      .configureOutput({
+        outputError: (text, write) => write(oneSentence(text, `hingeline ${name} --help`)),
+      })
       .allowExcessArguments(false);
 
   command("plan", "Print the setup plan of a model.")
@@ -118,10 +128,11 @@ function describeProgram(io: Io, done: (exitCode: number) => void): Command {
       const { sheetCommand } = await import("./sheet-command.ts");
       done(await sheetCommand({ model, ...options }, io));
     });
-  command("convert", "Turn one pulse into percent or back, with the arithmetic shown.")
+  command("convert", "Turn one pulse into what is entered for it or back, with the arithmetic.")
     .argument("[model]", "a model whose radio counts (.ts, .json, or - for JSON on standard input)")
     .option("--pulse <us>", "the pulse to convert, microseconds", parseNumber)
-    .option("--percent <percent>", "the percent to convert", parseNumber)
+    .option("--percent <percent>", "the percent to convert; the share, where that is entered", parseNumber)
+    .option("--channel <number>", "with a model: the channel on which this is a position", parseCount)
     .option("--centre <us>", "without a model: the pulse at 0 percent", parsePositive)
     .option("--per100 <us>", "without a model: the pulse span of 100 percent", parsePositive)
     .option("--step <percent>", "without a model: the smallest step of a percent", parsePositive)
@@ -205,11 +216,11 @@ function renamed(options: Readonly<Record<string, number>>): Readonly<Record<str
   return Object.fromEntries(Object.entries(options).map(([key, value]) => [names[key] ?? key, value]));
 }
 
-/** Commander's message as one of ours: its name in front, on one line, with where to look. */
-function oneSentence(text: string): string {
+/** Commander's message as one of ours, with the command that shows what is meant. */
+function oneSentence(text: string, help: string): string {
   const sentence = text
     .trim()
     .replace(/^error: /, "")
     .replaceAll(/\s+/g, " ");
-  return `hingeline: ${visibleText(sentence)}${/[.?)]$/.test(sentence) ? "" : "."} See hingeline --help.\n`;
+  return toldText(`${sentence}${/[.?)]$/.test(sentence) ? "" : "."} See ${help}.`);
 }

@@ -23,8 +23,10 @@ export async function runSession(
   const tell = (lines: readonly string[]) => io.stderr.write(lines.map((line) => `${line}\n`).join(""));
   let session = start;
   let advised = "";
-  while (session.step !== "finished") {
-    const { advice, message } = questionOf(session);
+  for (;;) {
+    const question = questionOf(session);
+    if (question === undefined) return { session, end: "finished" };
+    const { advice, message } = question;
     const standing = `${session.index} ${session.step}`;
     // The same advice twice in a row only takes room.
     if (standing !== advised) tell(advice);
@@ -46,7 +48,6 @@ export async function runSession(
     if (broken !== undefined) return { session, end: { broken } };
     tell(progressLines(session, paint));
   }
-  return { session, end: "finished" };
 }
 
 function isCommand(typed: string): boolean {

@@ -62,7 +62,7 @@ async function findFacts({ model, servo }: SizeArgs, io: Io): Promise<ServoFacts
     return tellUnusable("Give a model and --servo together.", io);
   const loaded = await loadModel(model, io);
   if ("problem" in loaded) return tellProblem(loaded.problem, io);
-  if ("findings" in loaded) return tellFindings(loaded.findings, io);
+  if ("findings" in loaded) return tellFindings(model, loaded.findings, io);
   const facts = servoFacts(loaded.model, servo);
   return typeof facts === "string" ? tellUnusable(facts, io) : facts;
 }

@@ -20,7 +20,7 @@ export function sizeOptions(): readonly Option[] {
     option("--teeth <number>", "teeth of the shaft: the arm can stand at any", parseCount),
     option(
       "--arm-at <deg,...>",
-      "angles of the arm with the servo at its middle, from aft (0) through up (90); with --teeth, one of them (default: 90)",
+      "angles of the arm with the servo at its middle, from aft (0) through up (90); with --teeth, one of them (default with --teeth: 90)",
       angles,
     ),
     option("--horn-at <deg,...>", "angles of the horn with the surface level", angles).default(

@@ -24,7 +24,7 @@ export async function swapCommand(
 ): Promise<number> {
   const loaded = await loadModel(model, io, { runs: !isStatic });
   if ("problem" in loaded) return tellProblem(loaded.problem, io);
-  if ("findings" in loaded) return tellFindings(loaded.findings, io);
+  if ("findings" in loaded) return tellFindings(model, loaded.findings, io);
   const read = reading.map(
     ({ first, second, unit }): Reading => [
       us(first),

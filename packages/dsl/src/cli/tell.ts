@@ -5,12 +5,21 @@ import { type Frames, findingsToText } from "../render/findings-to-text.ts";
 import { visibleText } from "../render/visible-text.ts";
 import { hang } from "../render/wrap-text.ts";
 import { exitFindings, exitUnusable } from "./exit-code.ts";
+import { frameFindings } from "./frame-findings.ts";
 import type { Io, Output } from "./io.ts";
+import { toldText } from "./told-text.ts";
 
-/** Tells why a command could not do anything, in one sentence; returns its exit code. */
+/** Tells why a command could not do anything; returns its exit code. */
 export function tellUnusable(message: string, io: Io): number {
-  io.stderr.write(`hingeline: ${visibleText(message)}\n`);
+  io.stderr.write(toldText(message));
   return exitUnusable;
+}
+
+/** Refuses two arguments of which both are standard input, which can be read only once: the exit code; undefined where they are not. */
+export function refuseStdinTwice(a: string | undefined, b: string | undefined, io: Io): number | undefined {
+  return a === "-" && b === "-"
+    ? tellUnusable("Only one of the two can come from standard input.", io)
+    : undefined;
 }
 
 /** Tells why a file gives no model, and shows what in it is not read; returns its exit code. */
@@ -23,8 +32,13 @@ export function tellProblem({ message, refusals = [] }: LoadProblem, io: Io): nu
   return exitCode;
 }
 
-/** Tells what is wrong with a model where there is no plan to print; returns its exit code. */
-export function tellFindings(findings: readonly Finding[], io: Io, frames?: Frames): number {
+/** Tells what is wrong with the model in a file, beside the lines of it, where there is no plan to print; returns its exit code. */
+export async function tellFindings(path: string, findings: readonly Finding[], io: Io): Promise<number> {
+  return tellFramed(findings, await frameFindings(path, findings, io), io);
+}
+
+/** As tellFindings, with lines that are known already. */
+export function tellFramed(findings: readonly Finding[], frames: Frames, io: Io): number {
   io.stderr.write(findingsToText(findings, { colour: wantsColour(io.stderr, io), frames }));
   return exitFindings;
 }

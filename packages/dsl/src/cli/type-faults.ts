@@ -2,7 +2,7 @@ import { checkTypes, type TypeFinding } from "../load/check-types.ts";
 import { codeFrame } from "../render/code-frame.ts";
 import type { Frames } from "../render/findings-to-text.ts";
 import type { Io } from "./io.ts";
-import { tellFindings } from "./tell.ts";
+import { tellFramed } from "./tell.ts";
 
 /** The lines of the faults; their places stand at their heads. */
 export function framesOf(faults: readonly TypeFinding[]): Frames {
@@ -16,10 +16,10 @@ export function framesOf(faults: readonly TypeFinding[]): Frames {
 export async function refuseTypeFaults(model: string, out: string, io: Io): Promise<number | undefined> {
   const faults = await checkTypes(model, io);
   if (faults.length === 0) return undefined;
-  const exitCode = tellFindings(
+  const exitCode = tellFramed(
     faults.map(({ finding }) => finding),
-    io,
     framesOf(faults),
+    io,
   );
   io.stderr.write(`\nNothing was written to ${out}.\n`);
   return exitCode;

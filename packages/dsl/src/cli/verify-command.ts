@@ -5,7 +5,7 @@ import { verifyToText } from "../render/verify-to-text.ts";
 import { exitDone, exitFindings } from "./exit-code.ts";
 import type { Io } from "./io.ts";
 import { loadSoundPlan } from "./load-sound-plan.ts";
-import { tellUnusable, wantsColour } from "./tell.ts";
+import { refuseStdinTwice, tellUnusable, wantsColour } from "./tell.ts";
 
 export interface VerifyArgs {
   readonly model: string;
@@ -33,7 +33,8 @@ export async function verifyCommand(
         : "verify takes a file of as-built readings; --template prints one to fill in.",
       io,
     );
-  if (model === "-" && path === "-") return tellUnusable("Only one of the two can be standard input.", io);
+  const twice = refuseStdinTwice(model, path, io);
+  if (twice !== undefined) return twice;
   const loaded = await loadSoundPlan(model, { runs: !isStatic, without: "there is nothing to verify" }, io);
   if ("exitCode" in loaded) return loaded.exitCode;
   const { plan } = loaded;

@@ -1,9 +1,11 @@
 import { dirname, resolve } from "node:path";
-import type { SetupPlan } from "@hingeline/core";
+import { hasErrors, type SetupPlan } from "@hingeline/core";
 import { exitDone } from "./exit-code.ts";
 import type { Io } from "./io.ts";
 import { makeSheet, type SheetArgs } from "./make-sheet.ts";
 import { tellFindings, tellUnusable } from "./tell.ts";
+import { toldText } from "./told-text.ts";
+import { refuseTypeFaults } from "./type-faults.ts";
 import { writeOut } from "./write-out.ts";
 
 /** Saving a file often changes it twice; this long after the last change it is read. */
@@ -11,7 +13,7 @@ const settleMs = 60;
 
 /**
  * Serves the sheet on this computer alone and makes it anew whenever a file beside the model is saved; the open page follows, the file
- * of `--out` too, unless the plan has errors. A model that cannot be read leaves the last sheet standing.
+ * of `--out` too, unless the plan has errors or the model does not compile. A model that cannot be read leaves the last sheet standing.
  */
 export async function watchSheet(args: SheetArgs, io: Io): Promise<number> {
   const { model, out, picture, format } = args;
@@ -45,17 +47,13 @@ export async function watchSheet(args: SheetArgs, io: Io): Promise<number> {
   /** The file is the sheet as it is without a server behind it. */
   async function writeFollowed({ plan }: { readonly plan: SetupPlan }): Promise<void> {
     if (hasErrors(plan)) {
-      tellFindings(plan.findings, io);
+      await tellFindings(model, plan.findings, io);
       return;
     }
-    if (out === undefined) return;
+    if (out === undefined || (await refuseTypeFaults(model, out, io)) !== undefined) return;
     const made = await makeSheet(args, io);
     if ("exitCode" in made) return;
     const problem = await writeOut(out, made.text, io);
-    io.stderr.write(problem === undefined ? `Wrote ${out}.\n` : `hingeline: ${problem}\n`);
+    io.stderr.write(problem === undefined ? `Wrote ${out}.\n` : toldText(problem));
   }
-}
-
-function hasErrors(plan: SetupPlan): boolean {
-  return plan.findings.some(({ severity }) => severity === "error");
 }

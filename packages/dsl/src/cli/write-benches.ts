@@ -36,22 +36,21 @@ export async function editBenches(
     import("../source/edit-model.ts"),
   ]);
   const source = await gatherSource(project.entry, project.read);
+  const named = (refused: readonly Refusal[]) =>
+    refused.map(({ place, ...words }) => ({
+      place: { ...place, file: project.nameOf(place.file) },
+      ...words,
+    }));
   const refusals: Refusal[] = [];
   const possible = changes.filter((change) => {
     const edited = editModel(source, [change]);
-    if ("refusals" in edited)
-      refusals.push(
-        ...edited.refusals.map(({ place, ...words }) => ({
-          place: { ...place, file: project.nameOf(place.file) },
-          ...words,
-        })),
-      );
+    if ("refusals" in edited) refusals.push(...named(edited.refusals));
     return "files" in edited;
   });
   if (possible.length === 0) return { files: [], refusals };
   const edited = editModel(source, possible);
   // Alone each is possible; together they are not where two of them would be written at one place.
-  if ("refusals" in edited) return { files: [], refusals: [...refusals, ...edited.refusals] };
+  if ("refusals" in edited) return { files: [], refusals: [...refusals, ...named(edited.refusals)] };
   return {
     files: edited.files.map(({ path, text }) => ({
       path: project.nameOf(path),

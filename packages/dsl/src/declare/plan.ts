@@ -5,6 +5,7 @@ import {
   deg,
   type Enter,
   type Finding,
+  hasErrors,
   type Model,
   type Percent,
   type PlanChannel,
@@ -71,7 +72,7 @@ export class PlanRefused extends Error {
 /** A model's setup plan, typed by its names. Throws `PlanRefused` where it has an error; `compile` of the core never throws. */
 export function plan<const M extends Model>(model: M): Setup<M> {
   const document = compile(model);
-  if (document.findings.some(({ severity }) => severity === "error")) throw new PlanRefused(document);
+  if (hasErrors(document)) throw new PlanRefused(document);
   return {
     document,
     at(control, position, surface, { servo, when = {} } = {}) {

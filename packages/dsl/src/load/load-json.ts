@@ -1,5 +1,6 @@
 import type { Files } from "./files.ts";
 import { findJsonFault } from "./find-json-fault.ts";
+import { inputName } from "./input-name.ts";
 import { type LoadProblem, problem } from "./load-problem.ts";
 import { readText } from "./read-text.ts";
 
@@ -12,7 +13,7 @@ export async function loadJson(
   if ("problem" in read) return read;
   const fault = findJsonFault(read.text);
   if (fault === undefined) return { data: JSON.parse(read.text) };
-  const name = path === "-" ? "Standard input" : path;
+  const name = inputName(path);
   return problem(
     "bad-json",
     `${name} is not JSON: line ${fault.line}, column ${fault.column}: ${fault.message}.`,

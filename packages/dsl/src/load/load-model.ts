@@ -1,6 +1,7 @@
 import type { Finding, Model } from "@hingeline/core";
 import type { Files } from "./files.ts";
 import { findModel } from "./find-model.ts";
+import { inputName } from "./input-name.ts";
 import { loadJson } from "./load-json.ts";
 import { type LoadProblem, problem } from "./load-problem.ts";
 import { readModelFile } from "./read-model-file.ts";
@@ -28,7 +29,7 @@ export async function loadModel(
   const loaded =
     source.kind === "json" ? await loadJson(path, files) : await loadCode(path, source.fullPath, files);
   if ("problem" in loaded) return loaded;
-  const name = path === "-" ? "Standard input" : path;
+  const name = inputName(path);
   const format = formatOf(loaded.data);
   if (format !== "hingeline/model") {
     const says = typeof format === "string" ? `says that it is "${format}"` : "does not say that it is one";

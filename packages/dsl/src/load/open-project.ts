@@ -8,7 +8,7 @@ export interface Project {
   /** The model file's path in it, with "/". */
   readonly entry: string;
   readonly read: ReadProjectFile;
-  /** A path of the project as the user would write it. */
+  /** A path of the project as the user would write it: from where they stand, or whole where it does not lie below. */
   readonly nameOf: (path: string) => string;
 }
 
@@ -28,16 +28,24 @@ export async function openProject(fullPath: string, files: Files): Promise<Proje
           files.realPath(join(folder, path)),
           files.realPath(folder),
         ]);
-        const inside = relative(realFolder, real);
-        if (inside === ".." || inside.startsWith(`..${sep}`) || isAbsolute(inside)) return undefined;
+        if (isOutside(relative(realFolder, real))) return undefined;
         // The byte order mark is part of the text: offsets count it, and it is written back.
         return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(await files.readFile(real));
       } catch {
         return undefined;
       }
     },
-    nameOf: (path) => relative(files.cwd, join(folder, path)),
+    nameOf: (path) => {
+      const full = join(folder, path);
+      const name = relative(files.cwd, full);
+      return isOutside(name) ? full : name;
+    },
   };
+}
+
+/** Whether a relative path leads out of the folder that it starts from. */
+function isOutside(path: string): boolean {
+  return path === ".." || path.startsWith(`..${sep}`) || isAbsolute(path);
 }
 
 async function findFolder(start: string, files: Files): Promise<string> {

@@ -1,5 +1,6 @@
 import { resolve } from "node:path";
 import { codeOf, type Files } from "./files.ts";
+import { inputName } from "./input-name.ts";
 import { type LoadProblem, problem } from "./load-problem.ts";
 
 /** Sixteen mebibytes: a thousand times a large model. */
@@ -10,7 +11,7 @@ export async function readText(
   path: string,
   files: Files,
 ): Promise<{ readonly text: string } | { readonly problem: LoadProblem }> {
-  const name = path === "-" ? "Standard input" : path;
+  const name = inputName(path);
   let bytes: Uint8Array;
   try {
     bytes = path === "-" ? await files.readStdin() : await files.readFile(resolve(files.cwd, path));

@@ -1,4 +1,5 @@
 import type { StopReason } from "@hingeline/core";
+import { findPlainNumber, numberPattern } from "./plain-number.ts";
 
 /** What a builder typed, by its form alone; whether it fits the question is for the session. */
 export type Answer =
@@ -28,13 +29,11 @@ export type Word = (typeof words)[number];
 const words = ["yes", "out", "back", "clear", "done", "skip", "undo", "end"] as const;
 const reasons: readonly StopReason[] = ["contact", "deadCentre", "structure", "servo", "signal", "choice"];
 
-const number = String.raw`[+-]?(?:\d+(?:\.\d*)?|\.\d+)`;
-const pulseOnly = new RegExp(`^${number}$`);
 const parts = {
-  amps: new RegExp(`^(${number})A$`, "i"),
-  volts: new RegExp(`^(${number})V$`, "i"),
-  celsius: new RegExp(`^(${number})C$`, "i"),
-  deflection: new RegExp(`^(${number})(deg|mm)?$`, "i"),
+  amps: new RegExp(`^(${numberPattern})A$`, "i"),
+  volts: new RegExp(`^(${numberPattern})V$`, "i"),
+  celsius: new RegExp(`^(${numberPattern})C$`, "i"),
+  deflection: new RegExp(`^(${numberPattern})(deg|mm)?$`, "i"),
   date: /^\d{4}-\d{2}-\d{2}$/,
 };
 
@@ -51,10 +50,11 @@ export function parseAnswer(line: string): Answer | { readonly problem: string }
     .replaceAll(/(?<=[\d.]) +(us|deg|mm|A|V|C)\b/gi, "$1")
     .split(/\s+/);
   if (first === "") return { kind: "keep" };
-  const word = words.find((one) => one === first.toLowerCase());
+  const name = first.toLowerCase();
+  const word = words.find((one) => one === name);
   if (word !== undefined && rest.length === 0) return { kind: "word", word };
-  if (first === "go") return parseGo(rest);
-  if (first === "drop") return parseDrop(rest);
+  if (name === "go") return parseGo(rest);
+  if (name === "drop") return parseDrop(rest);
   if (parts.date.test(first) || parts.volts.test(first) || parts.celsius.test(first))
     return parseRecord([first, ...rest]);
   const pulseUs = parsePulse(first);
@@ -78,17 +78,18 @@ function parseDrop([pulse = "", ...rest]: readonly string[]): Answer | { readonl
 
 function parsePulse(text: string): number | undefined {
   const plain = text.replace(/us$/i, "");
-  const pulseUs = pulseOnly.test(plain) ? Number(plain) : Number.NaN;
+  const pulseUs = findPlainNumber(plain) ?? Number.NaN;
   return pulseUs >= pulsesUs[0] && pulseUs <= pulsesUs[1] ? pulseUs : undefined;
 }
 
 function parseReading(
   pulseUs: number,
-  [deflection = "", way, ...rest]: readonly string[],
+  [deflection = "", side, ...rest]: readonly string[],
 ): Answer | { readonly problem: string } | undefined {
   const [, digits, unit = "deg"] = parts.deflection.exec(deflection) ?? [];
   if (digits === undefined) return undefined;
   const value = Number(digits);
+  const way = side?.toLowerCase();
   if (rest.length > 0 || (way !== undefined && way !== "out" && way !== "back"))
     return { problem: "A reading is a pulse and a deflection, and the way if it is another: 1765 8.6 back." };
   const isDegrees = unit.toLowerCase() === "deg";

@@ -4,6 +4,7 @@ import {
   benchProgress,
   formatNumber,
   formatTrimmed,
+  hasErrors,
   type Radio,
   toPercent,
   us,
@@ -32,7 +33,11 @@ export function progressLines(session: Session, paint: Paint = paintFor(false)):
   if (entered.step === "level" || entered.step === "up" || entered.step === "down") {
     const { pulseUs = 0, step } = entered;
     const percent = percentText(model.radio, pulseUs);
-    const wrong = progress.findings.filter(({ at }) => /\.bench(\.(up|level|down|guard))?$/.test(at));
+    // That level is not among the readings is told where level is entered; the stops have no part in it.
+    const wrong = progress.findings.filter(
+      ({ at, code }) =>
+        /\.bench(\.(up|level|down|guard))?$/.test(at) && (step === "level" || code !== "level-not-measured"),
+    );
     return [`  ${step}: ${pulseUs} us, ${percent} %`, ...findingLines(wrong, paint, columns)];
   }
   return [
@@ -121,7 +126,7 @@ function nextLines({ next, findings }: BenchProgress, readings: number, paint: P
   const suspicious = findings.some(({ code }) => code === "suspicious-reading");
   const text =
     next === undefined
-      ? readings > 1 && findings.some(({ severity }) => severity === "error")
+      ? readings > 1 && hasErrors({ findings })
         ? "Next: correct what is wrong above; drop a reading, or read it again."
         : "Next: as many readings as you like; no deflection is wanted here."
       : suspicious

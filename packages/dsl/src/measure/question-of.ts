@@ -12,8 +12,8 @@ export interface Question {
 
 const columns = 78;
 
-/** The question that a session stands at. What to make safe and how to approach a stop: common practice, no source. */
-export function questionOf(session: Session): Question {
+/** The question that a session stands at; undefined where it is finished. What to make safe and how to approach a stop: common practice, no source. */
+export function questionOf(session: Session): Question | undefined {
   const servo = servoOf(session);
   const { step } = session;
   if (step === "safe") return { advice: safe, message: "Is all of this done? (yes)" };
@@ -22,8 +22,7 @@ export function questionOf(session: Session): Question {
       advice: [],
       message: "Date, supply, temperature to record (2026-05-02 6.0V 21C; Enter: none)",
     };
-  if (servo === undefined)
-    return { advice: [], message: "The session is at its end. Enter to finish, or undo" };
+  if (servo === undefined) return undefined;
   const bench = benchAt(session.model, servo);
   switch (step) {
     case "level":
@@ -89,7 +88,7 @@ function readingAdvice(readings: number): readonly string[] {
       ? []
       : hang(
           "  ",
-          `${readings} readings are in the model and stay, unless you read the same pulse again; clear drops them.`,
+          `${readings === 1 ? "1 reading is in the model and stays" : `${readings} readings are in the model and stay`}, unless you read the same pulse again; clear drops ${readings === 1 ? "it" : "them"}.`,
           columns,
         );
   return [

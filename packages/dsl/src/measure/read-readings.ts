@@ -1,3 +1,6 @@
+import { findPlainNumber } from "./plain-number.ts";
+import { readTable } from "./read-table.ts";
+
 /** One line of bench readings from a table: pulse in microseconds, deflection in degrees. */
 export interface TableReading {
   /** Empty where the table has no column for it. */
@@ -12,43 +15,24 @@ export type ReadTable =
   /** A sentence without the file's name, with the line where there is one. */
   | { readonly problem: string };
 
-type Column = "servo" | "pulse" | "deflection" | "way";
-
-const columns: readonly Column[] = ["servo", "pulse", "deflection", "way"];
-const plainNumber = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)$/;
+const keys = ["servo", "pulse", "deflection", "way"];
 /** Ten times a careful bench; the leave-one-out check grows with a high power of it. */
 const mostReadings = 200;
 
 /**
- * Readings from a table in text, with commas, semicolons or tabs between; with the last two a number may have a decimal comma.
- * With a first line of names the columns may stand in any order: servo, pulse, deflection, way; without one they are pulse,
- * deflection and perhaps way. Empty lines and lines that begin with # are left out.
+ * Readings from a table in text (see readTable). With a first line of names the columns are servo, pulse, deflection, way; without
+ * one they are pulse, deflection and perhaps way.
  */
 export function readCsv(text: string): ReadTable {
-  const lines = text
-    .replace(/^\uFEFF/, "")
-    .split(/\r\n|\n|\r/)
-    .map((line, index) => ({ line, number: index + 1 }))
-    .filter(({ line }) => line.trim() !== "" && !line.startsWith("#"));
-  const [first] = lines;
-  if (first === undefined) return { problem: "it holds no readings" };
-  const separator = [";", "\t"].find((one) => first.line.includes(one)) ?? ",";
-  const cellsOf = (line: string) =>
-    line.split(separator).map((cell) => {
-      const text = cell.trim().replace(/^"(.*)"$/, "$1");
-      return separator === "," ? text : text.replace(/^([+-]?\d+),(\d+)$/, "$1.$2");
-    });
-  const names = namesOf(cellsOf(first.line));
-  if (typeof names === "string") return { problem: `line ${first.number}: ${names}` };
-  const rows = names === undefined ? lines : lines.slice(1);
-  const order = names ?? ["pulse", "deflection", "way"];
+  const table = readTable(text, {
+    needed: ["pulse", "deflection"],
+    optional: ["way"],
+    named: ["servo"],
+  });
+  if ("problem" in table) return table;
   const readings: TableReading[] = [];
-  for (const { line, number } of rows) {
-    const cells = cellsOf(line);
-    const reading =
-      cells.length > order.length
-        ? `there are ${cells.length} values for ${order.length} columns`
-        : readRow(Object.fromEntries(order.map((name, index) => [name, cells[index] ?? ""])));
+  for (const { number, values } of table.rows) {
+    const reading = readRow(values);
     if (typeof reading === "string") return { problem: `line ${number}: ${reading}` };
     readings.push(reading);
   }
@@ -78,8 +62,8 @@ export function readJsonReadings(data: unknown): ReadTable {
   else return { problem: "it is neither a list of readings nor an object of such lists" };
   const readings: TableReading[] = [];
   for (const { where, row } of rows) {
-    const wrong = Object.keys(row).find((key) => !columns.some((name) => name === key));
-    const reading = wrong === undefined ? readRow(row) : `"${wrong}" is none of ${columns.join(", ")}`;
+    const wrong = Object.keys(row).find((key) => !keys.includes(key));
+    const reading = wrong === undefined ? readRow(row) : `"${wrong}" is none of ${keys.join(", ")}`;
     if (typeof reading === "string") return { problem: `${where}: ${reading}` };
     readings.push(reading);
   }
@@ -99,22 +83,6 @@ function checked(readings: readonly TableReading[]): ReadTable {
   return { readings: [first, ...others] };
 }
 
-/** The columns that a first line names; undefined where it is a reading already; a sentence where its names are not known. */
-function namesOf(cells: readonly string[]): readonly Column[] | string | undefined {
-  if (plainNumber.test(cells[0] ?? "")) return undefined;
-  const names: Column[] = [];
-  for (const cell of cells) {
-    // "pulse (us)", "deflection_deg"
-    const word = cell.toLowerCase().replace(/[\s_([].*$/, "");
-    const name = columns.find((one) => one === word);
-    if (name === undefined) return `the column "${cell}" is none of ${columns.join(", ")}`;
-    if (names.includes(name)) return `there are two columns "${name}"`;
-    names.push(name);
-  }
-  const missing = (["pulse", "deflection"] as const).find((name) => !names.includes(name));
-  return missing === undefined ? names : `there is no column "${missing}"`;
-}
-
 function readRow(row: Readonly<Record<string, unknown>>): TableReading | string {
   const pulseUs = numberOf(row.pulse);
   const deflectionDeg = numberOf(row.deflection);
@@ -131,7 +99,7 @@ function readRow(row: Readonly<Record<string, unknown>>): TableReading | string 
 
 function numberOf(value: unknown): number | undefined {
   if (typeof value === "number") return Number.isFinite(value) ? value : undefined;
-  return typeof value === "string" && plainNumber.test(value) ? Number(value) : undefined;
+  return typeof value === "string" ? findPlainNumber(value) : undefined;
 }
 
 function shown(value: unknown): string {

@@ -2,6 +2,7 @@ import {
   type ChannelCheck,
   type Finding,
   fingerprintOf,
+  hasErrors,
   type PlanChange,
   type ProcedureStep,
   revisionOf,
@@ -149,7 +150,7 @@ function orderLines(
   columns: number,
 ): readonly string[] {
   if (procedure === undefined || changes.length === 0) return [];
-  const refused = after.findings.some(({ severity }) => severity === "error");
+  const refused = hasErrors(after);
   const none = refused
     ? "There is no order of entry: the plan after the change has errors."
     : "There is nothing to enter.";

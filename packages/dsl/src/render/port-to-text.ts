@@ -1,6 +1,7 @@
 import {
   type Finding,
   formatNumber,
+  hasErrors,
   type Port,
   type PortedValue,
   type Remedy,
@@ -24,7 +25,7 @@ export function portToText(
 ): string {
   const paint = paintFor(colour);
   const { before, plan, values } = port;
-  const refused = plan.findings.some(({ severity }) => severity === "error");
+  const refused = hasErrors(plan);
   const channels = [...new Set(values.map(({ channel }) => channel))];
   const lines = [
     ...hang("PORT   ", visibleText(plan.model), columns).map(paint.strong),
