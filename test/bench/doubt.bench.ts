@@ -1,5 +1,5 @@
 import { compile, us } from "@hingeline/core";
-import { doubtAt, standardAt } from "../../packages/core/src/compile/plan-doubt.ts";
+import { doubtAt, standardAt } from "../../packages/core/src/compile/position-doubt.ts";
 import { resolveNames } from "../../packages/core/src/compile/resolve-names.ts";
 import { rigServos } from "../../packages/core/src/compile/rig-servos.ts";
 import { simulatePosition } from "../../packages/core/src/compile/simulate-position.ts";

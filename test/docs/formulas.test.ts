@@ -125,6 +125,15 @@ test("every function of the core's maths stands on the page", () => {
   expect(maths.filter((name) => !there.has(name) && !computesNothing.includes(name))).toEqual([]);
 });
 
+test("every kind of linkage stands on the page, by the function that makes its drive", () => {
+  const table =
+    /const makers: [^=]+ = \{([^}]+)\}/.exec(read("packages/core/src/linkage/drives.ts"))?.[1] ?? "";
+  const drives = [...table.matchAll(/^ {2}\w+: (\w+),$/gm)].map(([, name = ""]) => name);
+  const there = entries.flatMap((entry) => linksIn(entry, "Code").flatMap(({ names }) => names));
+  expect(drives.length).toBeGreaterThanOrEqual(7);
+  expect(drives.filter((name) => !there.includes(name))).toEqual([]);
+});
+
 function quotedIn(entry: Entry): readonly string[] {
   return [...(entry.lines.get("Source") ?? "").matchAll(/`([^`]+)`/g)].map(([, source = ""]) => source);
 }

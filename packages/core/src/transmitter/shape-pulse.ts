@@ -1,4 +1,5 @@
 import { toPercent, toPulse } from "../signal/percent.ts";
+import { shareToPulse } from "../signal/share.ts";
 import { pct, us } from "../units/quantity.ts";
 import type { Device, OutputMemory, Transmitter } from "./transmitter.ts";
 
@@ -20,7 +21,10 @@ export function sendPulse({ scale, endPoints }: Transmitter, memory: OutputMemor
   const pulse = (value: number): number => toPulse(scale, pct(value));
   const sentUs =
     endPoints === "scale"
-      ? shareUs(pulse(memory.lowPercent + shiftPercent), pulse(memory.highPercent + shiftPercent), percent)
+      ? shareToPulse(
+          [pulse(memory.lowPercent + shiftPercent), pulse(memory.highPercent + shiftPercent)],
+          percent,
+        )
       : endPoints === "clamp"
         ? pulse(clamp(percent + shiftPercent, memory))
         : pulse(clamp(percent, memory) + shiftPercent);
@@ -31,17 +35,13 @@ export function sendPulse({ scale, endPoints }: Transmitter, memory: OutputMemor
 export function storedUs({ scale, endPoints }: Transmitter, memory: OutputMemory, percent: number): number {
   const pulse = (value: number): number => toPulse(scale, pct(value));
   return endPoints === "scale"
-    ? shareUs(pulse(memory.lowPercent), pulse(memory.highPercent), percent)
+    ? shareToPulse([pulse(memory.lowPercent), pulse(memory.highPercent)], percent)
     : pulse(percent);
 }
 
 /** The pulse after one device that adds `addedUs`, held to what the device can add. */
 export function passDevice(pulseUs: number, device: Device, addedUs: number): number {
   return device.kind === "adds" ? pulseUs + within(addedUs, device.spanUs) : within(pulseUs, device.pulseUs);
-}
-
-function shareUs(lowUs: number, highUs: number, share: number): number {
-  return (lowUs + highUs) / 2 + (share * ((highUs - lowUs) / 2)) / 100;
 }
 
 function clamp(percent: number, { lowPercent, highPercent }: OutputMemory): number {

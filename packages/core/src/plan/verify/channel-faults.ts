@@ -1,4 +1,5 @@
 import { toPercent, toPulse } from "../../signal/percent.ts";
+import { pulseToShare } from "../../signal/share.ts";
 import { pct, us } from "../../units/quantity.ts";
 import { columnFaults } from "./column-faults.ts";
 import { type Entered, send } from "./entered.ts";
@@ -64,7 +65,7 @@ function toPercentOfFailsafe(entered: Entered): number | undefined {
   const { failsafeUs, lowUs, highUs } = send(entered);
   const mirror = toPulse(scale, pct(-toPercent(scale, us(failsafeUs))));
   if (!entered.scaling) return toPercent(scale, us(mirror));
-  return highUs === lowUs ? undefined : ((mirror - (lowUs + highUs) / 2) / (highUs - lowUs)) * 200;
+  return pulseToShare([lowUs, highUs], mirror);
 }
 
 function swaps(suspect: Suspect): readonly (readonly [Entered, string, string])[] {
@@ -170,6 +171,5 @@ function shifts({
 function failsafeThere(entered: Entered, changed: Entered): number {
   const { failsafeUs } = send(entered);
   const { lowUs, highUs } = send(changed);
-  if (!entered.scaling || highUs === lowUs) return entered.failsafe;
-  return ((failsafeUs - (lowUs + highUs) / 2) / (highUs - lowUs)) * 200;
+  return (entered.scaling ? pulseToShare([lowUs, highUs], failsafeUs) : undefined) ?? entered.failsafe;
 }

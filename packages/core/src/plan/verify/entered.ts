@@ -1,4 +1,5 @@
 import { toPercent, toPulse } from "../../signal/percent.ts";
+import { pulseToShare, shareToPulse } from "../../signal/share.ts";
 import type { SignalScale } from "../../signal/signal-scale.ts";
 import { pct, us } from "../../units/quantity.ts";
 import { scaleOf } from "../scale-of.ts";
@@ -63,14 +64,14 @@ export function send(entered: Entered): Sent {
   const ends = [pulse(entered.lowPercent), pulse(entered.highPercent)] as const;
   const [lowUs, highUs] = [Math.min(...ends), Math.max(...ends)];
   const position = (value: number) => {
-    const shifted = (scaling ? shareUs(ends, value) : pulse(value)) + shiftUs;
+    const shifted = (scaling ? shareToPulse(ends, value) : pulse(value)) + shiftUs;
     return turn(Math.min(Math.max(shifted, lowUs), highUs));
   };
   const turned = [turn(lowUs), turn(highUs)];
   return {
     lowUs: Math.min(...turned),
     highUs: Math.max(...turned),
-    failsafeUs: turn(scaling ? shareUs(ends, entered.failsafe) : pulse(entered.failsafe)),
+    failsafeUs: turn(scaling ? shareToPulse(ends, entered.failsafe) : pulse(entered.failsafe)),
     byState: new Map([...entered.values].map(([key, value]) => [key, position(value)])),
   };
 }
@@ -78,9 +79,9 @@ export function send(entered: Entered): Sent {
 /** The value that gives a pulse between the limits as typed. */
 export function valueAt({ scale, scaling, lowPercent, highPercent }: Entered, pulseUs: number): number {
   if (!scaling) return toPercent(scale, us(pulseUs));
-  const lowUs = toPulse(scale, pct(lowPercent));
-  const highUs = toPulse(scale, pct(highPercent));
-  return ((pulseUs - (lowUs + highUs) / 2) / (highUs - lowUs)) * 200;
+  const limits = [toPulse(scale, pct(lowPercent)), toPulse(scale, pct(highPercent))] as const;
+  // Limits that are one give every position the same pulse, whatever is typed.
+  return pulseToShare(limits, pulseUs) ?? 0;
 }
 
 function enteredChannel(channel: PlanChannel, radio: PlanRadio, keyOf: StateKey): Entered {
@@ -103,8 +104,4 @@ function enteredChannel(channel: PlanChannel, radio: PlanRadio, keyOf: StateKey)
     if (key !== restKey) values.set(key, scaling ? setting.enter.sharePercent : setting.enter.percent);
   }
   return { ...blank, values, failsafe: valueAt(blank, failsafe.pulseUs) };
-}
-
-function shareUs([lowUs, highUs]: readonly [number, number], share: number): number {
-  return (lowUs + highUs) / 2 + (share / 100) * ((highUs - lowUs) / 2);
 }
