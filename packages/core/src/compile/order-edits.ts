@@ -23,8 +23,6 @@ export function toTransmitterEdit(edit: Edit): TransmitterEdit {
         when,
         percent: addPercent,
       };
-    case "curve":
-      return { output, set, points: [] };
     case "transit":
       return { output, set, control, seconds: edit.seconds ?? 0 };
     case "clear":

@@ -54,8 +54,8 @@ export function prepareSteps(facts: OrderFacts): Draft[] {
     ...forFresh(
       "clear",
       fresh.length === changed.length && changes.kept.length === 0
-        ? "Start a new, empty model memory: trims at zero, no mixes, curves straight, no slow travel."
-        : `Empty ${nameChannels(fresh)}: trims at zero, no mixes, curves straight, no slow travel.`,
+        ? "Start a new, empty model memory: trims at zero, no mixes, curves straight, no transits."
+        : `Empty ${nameChannels(fresh)}: trims at zero, no mixes, curves straight, no transits.`,
       (channel) => [{ channel, set: "clear" }],
     ),
     // Where limits scale, an empty output already stands at the middle of any limits.
@@ -118,7 +118,7 @@ export function entrySteps(facts: OrderFacts): Draft[] {
           {
             ...step,
             phase: "transit",
-            text: "Enter the slow travel. It protects nothing: the limits do.",
+            text: "Enter the transits, how slowly selectors move. They protect nothing: the limits do.",
             edits: transits,
           },
         ]),

@@ -222,7 +222,6 @@ const edit = z.strictObject({
     "direction",
     "detent",
     "stick",
-    "curve",
     "transit",
     "failsafe",
   ]),

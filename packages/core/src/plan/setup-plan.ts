@@ -282,7 +282,6 @@ export interface Edit {
     | "direction"
     | "detent"
     | "stick"
-    | "curve"
     | "transit"
     | "failsafe";
   /** Of a limit the percent; of a position the percent where limits clamp, the share between the limits where they scale. */

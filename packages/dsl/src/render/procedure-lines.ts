@@ -13,7 +13,6 @@ const names: Readonly<Record<Edit["set"], string>> = {
   direction: "direction: a larger percent gives a longer pulse",
   detent: "detent",
   stick: "stick end",
-  curve: "curve point",
   transit: "transit",
   failsafe: "failsafe",
 };

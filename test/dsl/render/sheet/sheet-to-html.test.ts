@@ -212,7 +212,7 @@ describe("a page alone", () => {
     ];
     order.push(
       "At rest, then tow, takeoff, landing",
-      "Slow travel 3 s; failsafe",
+      "Transit 3 s; failsafe",
       "Transmitter off: failsafe",
     );
     order.push("linkages on one by one");

@@ -17,14 +17,14 @@ export function pageSteps(page: SheetPage, plan: SetupPlan): readonly string[] {
   return [
     "Receiver OFF; motor safe, propeller off, model held",
     "Servos unplugged or linkages off; pulse meter in",
-    "New memory: trims 0, no mix, curve or slow travel",
+    "New memory: trims 0, no mix, curve or transit",
     `${collapses ? "Limits to 0, direction" : "Direction"}: larger percent, longer pulse`,
     plan.radio.endPoints === "scale"
       ? "Both limits; they and the direction now stay"
       : "Both limits; the direction now stays",
     `Transmitter on, at rest; receiver ON${readsAtPower(page, plan)}`,
     positions === "" ? "Value at rest; read it" : `At rest, then ${positions}: read each`,
-    `${seconds === 0 ? "" : `Slow travel ${formatTrimmed(seconds, 2)} s; `}failsafe`,
+    `${seconds === 0 ? "" : `Transit ${formatTrimmed(seconds, 2)} s; `}failsafe`,
     "All controls to all ends, trims too: pulses safe",
     "Transmitter off: failsafe read",
     "Receiver off and on: no pulse, or a safe one",
