@@ -473,6 +473,15 @@ const cases: Record<Exclude<FindingCode, "model-malformed">, Case> = {
     }),
     at: "groups.both",
   },
+  "match-unproven": {
+    model: smallModel({
+      surfaces: { flap: smallSurface(), other: smallSurface({}, { channel: 2 }) },
+      moves: { lever: { stowed: { both: deg(0) }, takeoff: {}, landing: { both: deg(25) } } },
+      groups: { both: { kind: "matched", surfaces: ["flap", "other"], within: deg(0.5) } },
+    }),
+    at: "groups.both",
+    numbers: { withinDeg: 0.5 },
+  },
   "servos-fight": {
     model: smallModel({
       surfaces: {

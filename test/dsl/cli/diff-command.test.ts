@@ -72,6 +72,7 @@ describe("diff", () => {
       Finding gone  surfaces.flapLeft.servo (adds-past-reach)
       Finding gone  surfaces.flapRight.servo (adds-past-reach)
 
+      Finding with other numbers  groups.flaps (match-unproven)
       Finding with other numbers  surfaces.flapLeft.servo (half-the-pulses)
       Finding with other numbers  surfaces.flapRight.servo (half-the-pulses)
 

@@ -33,6 +33,13 @@ export function compareSides(sides: readonly Side[], model: Model, report: Repor
         at: worst.at,
         placeDeg: worst.leg.places[0] * (1 - worst.at) + worst.leg.places[1] * worst.at,
       });
+    else if (uncertaintyDeg > declared.within)
+      report("match-unproven", ["groups", group], {
+        first: surfaces[0],
+        second: surfaces[1],
+        withinDeg: declared.within,
+        uncertaintyDeg,
+      });
     return [{ group, withinDeg: declared.within, worstDeg, between, surfaces, at: worst.at, uncertaintyDeg }];
   });
 }

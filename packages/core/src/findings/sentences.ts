@@ -423,6 +423,12 @@ export const sentences = {
       `${f.surface}: ${f.combination} together ask ${n(f.asked)} ${f.unit}; ${n(f.end)} ${f.unit} is there, and the limits of this radio do not cut sums: ${n(f.lost)} ${f.unit} too far (${f.losers} of its share).`,
     (f: { surface: string }) => `Say in yields which control gives way on ${f.surface}, or ask for less.`,
   ),
+  "match-unproven": note(
+    (f: { first: string; second: string; withinDeg: number; uncertaintyDeg: number }) =>
+      `${n(f.withinDeg)} deg is allowed between ${f.first} and ${f.second}, and the readings tell their difference to ${n(f.uncertaintyDeg)} deg only: no reading can show that they agree.`,
+    () =>
+      "Read with a finer meter and measure the free play, or allow more; the largest causes of the doubt tell which.",
+  ),
   "sides-differ": warning(
     (f: {
       first: string;

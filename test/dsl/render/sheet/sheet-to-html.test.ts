@@ -210,11 +210,7 @@ describe("a page alone", () => {
       "Both limits;",
       "receiver ON: reads 1500.0",
     ];
-    order.push(
-      "At rest, then tow, takeoff, landing",
-      "Transit 3 s; failsafe",
-      "Transmitter off: failsafe",
-    );
+    order.push("At rest, then tow, takeoff, landing", "Transit 3 s; failsafe", "Transmitter off: failsafe");
     order.push("linkages on one by one");
     expect(order.map(at)).toEqual(order.map(at).toSorted((a, b) => a - b));
     expect(Math.min(...order.map(at))).toBeGreaterThan(0);
