@@ -4,24 +4,22 @@ import { describe, expect, test } from "vitest";
 import linked from "../../support/linked-model.ts";
 
 describe("describeServos", () => {
-  const servos = describeServos(linked);
-  const plan = compile(linked);
   const of = (id: string) => {
-    const found = servos.find((servo) => servo.id === id);
+    const found = describeServos(linked).find((servo) => servo.id === id);
     if (found === undefined) throw new Error(id);
     return found;
   };
 
   test("names every servo of the plan, with its channel and what may be emitted", () => {
-    const planned = plan.channels.flatMap(({ channel, servos: ids, safeUs }) =>
+    const planned = compile(linked).channels.flatMap(({ channel, servos: ids, safeUs }) =>
       ids.map((id) => ({ id, channel, safeUs })),
     );
-    const described = servos.map(({ id, channel, safeUs }) => ({ id, channel, safeUs }));
+    const described = describeServos(linked).map(({ id, channel, safeUs }) => ({ id, channel, safeUs }));
     expect(described.toSorted((a, b) => a.channel - b.channel)).toEqual(planned);
   });
 
   test("has the response that the plan was made with", () => {
-    for (const { settings, servos: ids } of plan.channels)
+    for (const { settings, servos: ids } of compile(linked).channels)
       for (const { gives, enter } of settings) {
         if (gives === undefined) continue;
         const { measured } = of(ids[0] ?? "");

@@ -346,8 +346,8 @@ describe("the usual habit, worked by hand for the same flap, is found unsafe", (
 });
 
 describe("a small change of a signed-off plan", () => {
-  const old = compile(smallModel());
-  const change = (over: Partial<Model>) => orderOfEntry(compile(smallModel(over)), old);
+  const old = () => compile(smallModel());
+  const change = (over: Partial<Model>) => orderOfEntry(compile(smallModel(over)), old());
   const landing = (degrees: number) =>
     ({
       moves: {
@@ -356,7 +356,7 @@ describe("a small change of a signed-off plan", () => {
     }) as const;
 
   test("of nothing has no steps", () => {
-    expect(orderOfEntry(compile(smallModel()), old)).toEqual([]);
+    expect(orderOfEntry(compile(smallModel()), old())).toEqual([]);
   });
 
   test("of one detent types that detent only, the linkage on", () => {
@@ -539,32 +539,32 @@ test("sums that nothing holds are named, and their plan has no procedure", () =>
 });
 
 describe("the steps", () => {
-  const plan = compile(bramblehook);
-  const steps = orderOfEntry(plan);
+  const planOf = () => compile(bramblehook);
+  const stepsOf = () => orderOfEntry(planOf());
 
   test("are plan data that the schema takes, and few enough to read", () => {
-    const whole = JSON.parse(JSON.stringify({ ...plan, procedure: steps }));
+    const whole = JSON.parse(JSON.stringify({ ...planOf(), procedure: stepsOf() }));
     expect(planSchema.safeParse(whole).success).toBe(true);
-    expect(steps.length).toBeLessThanOrEqual(40);
+    expect(stepsOf().length).toBeLessThanOrEqual(40);
   });
 
   test("ask for a reading wherever something was typed that moves a channel at rest or at the place where the controls stand", () => {
-    for (const { phase, edits, expect: readings } of steps)
+    for (const { phase, edits, expect: readings } of stepsOf())
       if (phase === "rest" || phase === "positions")
         expect(new Set(readings.map(({ channel }) => channel))).toEqual(
           new Set(
             phase === "rest"
-              ? plan.channels.map(({ channel }) => channel)
+              ? planOf().channels.map(({ channel }) => channel)
               : edits.map(({ channel }) => channel),
           ),
         );
   });
 
   test("expect the pulse of the plan, half a step and 1 us to either side, never a pulse that is not safe", () => {
-    const landing = steps.find(({ text }) => text.includes("flap to landing"));
+    const landing = stepsOf().find(({ text }) => text.includes("flap to landing"));
     expect(landing?.expect).toContainEqual({ channel: 5, pulseUs: [1226.5, 1233.5] });
-    const safe = safePulses(plan);
-    for (const { channel, pulseUs } of steps.flatMap((step) => step.expect)) {
+    const safe = safePulses(planOf());
+    for (const { channel, pulseUs } of stepsOf().flatMap((step) => step.expect)) {
       expect(pulseUs[0]).toBeGreaterThanOrEqual(safe.get(channel)?.[0] ?? Number.POSITIVE_INFINITY);
       expect(pulseUs[1]).toBeLessThanOrEqual(safe.get(channel)?.[1] ?? Number.NEGATIVE_INFINITY);
     }
@@ -575,18 +575,18 @@ describe("the steps", () => {
       compile({ ...bramblehook, radio: { ...bramblehook.radio, endPoints: "scale" } }),
     );
     const phases = (some: readonly ProcedureStep[]) => [...new Set(some.map(({ phase }) => phase))];
-    expect(phases(steps)).toContain("collapse");
+    expect(phases(stepsOf())).toContain("collapse");
     expect(phases(scaling)).not.toContain("collapse");
     expect(scaling.flatMap(({ edits }) => edits).filter(({ set }) => set === "limitLow")).toHaveLength(
-      plan.channels.length,
+      planOf().channels.length,
     );
   });
 
   test("leave nothing on before everything is entered and read back", () => {
-    const firstOn = steps.findIndex(({ linkage }) => linkage === "on");
-    const last = steps.findLastIndex(({ edits, expect: readings }) => edits.length + readings.length > 0);
+    const firstOn = stepsOf().findIndex(({ linkage }) => linkage === "on");
+    const last = stepsOf().findLastIndex(({ edits, expect: readings }) => edits.length + readings.length > 0);
     expect(firstOn).toBeGreaterThan(last);
-    expect(steps[firstOn]?.supply).toBe("off");
+    expect(stepsOf()[firstOn]?.supply).toBe("off");
   });
 });
 
