@@ -7,7 +7,7 @@ import {
 } from "../signal/calibrate-scale.ts";
 import { type ScaleProblem, scaleProblems } from "../signal/scale-problems.ts";
 import { expand } from "../uncertainty/expand.ts";
-import { decimalsFor, decimalsOf } from "../units/decimals.ts";
+import { decimalsFor, timesStep } from "../units/decimals.ts";
 import { type Percent, pct, type Us, us } from "../units/quantity.ts";
 
 /** What readings at the receiver cannot tell of a radio. */
@@ -84,5 +84,5 @@ function followedTo(
     ...(highest > 0 ? [endOf("high", highest)] : []),
   ];
   const steps = Math.floor(Math.min(...sides) / step + 1e-9);
-  return pct(Number((steps * step).toFixed(decimalsOf(step))));
+  return pct(timesStep(steps, step));
 }

@@ -2,7 +2,7 @@ import { longestTransits } from "../plan/longest-transits.ts";
 import type { PlanChannel, PlanControl, PlanInTheMaking, PlanRadio, Setting } from "../plan/setup-plan.ts";
 import { typedPercent } from "../plan/typed-percent.ts";
 import { countingContributions } from "../transmitter/transmitter.ts";
-import { decimalsOf } from "../units/decimals.ts";
+import { roundToStep } from "../units/decimals.ts";
 
 /** What one channel of a plan asks to enter. Positions are percents where limits clamp, shares between them where they scale. */
 export interface ChannelEntries {
@@ -102,7 +102,7 @@ function buildPlaces(
   const add = (place: Place) => {
     const others = built.filter(({ control }) => control !== place.control);
     const base = restPercent + sumAt(others, new Map([...atRest, ...Object.entries(place.when)]));
-    built.push({ ...place, addPercent: onStep(place.percent - base, radio) });
+    built.push({ ...place, addPercent: roundToStep(place.percent - base, radio.stepPercent) });
   };
   const plain = settings.filter((place) => isEmpty(place.when) && !isAtRest(place, atRest));
   const conditional = settings.filter(({ when }) => !isEmpty(when));
@@ -166,11 +166,6 @@ function detentsFirst(a: Place, b: Place): number {
 
 function isAtRest({ control, position }: Place, atRest: AtRest): boolean {
   return atRest.get(control) === position;
-}
-
-// The values are on the grid but for rounding errors of their difference.
-function onStep(percent: number, { stepPercent }: PlanRadio): number {
-  return Number(percent.toFixed(decimalsOf(stepPercent))) + 0;
 }
 
 function isDetent(position: string | -1 | 1): position is string {

@@ -4,7 +4,7 @@ import { roundPolyline } from "../curve/round-polyline.ts";
 import { worstError } from "../curve/worst-error.ts";
 import type { Radio } from "../model/model.ts";
 import type { PlanChannel } from "../plan/setup-plan.ts";
-import { decimalsOf } from "../units/decimals.ts";
+import { timesStep } from "../units/decimals.ts";
 import type { Output } from "./output.ts";
 
 /** The curve of a channel and how far off it is. */
@@ -62,8 +62,7 @@ export function planCurve(
 
 /** The percents on either side of a command that can be entered. */
 function stepsAround(command: number, step: number): readonly number[] {
-  const toStep = (multiple: number) => Number((multiple * step).toFixed(decimalsOf(step))) + 0;
-  return [toStep(Math.floor(command / step)), toStep(Math.ceil(command / step))];
+  return [timesStep(Math.floor(command / step), step), timesStep(Math.ceil(command / step), step)];
 }
 
 /** The largest difference between the deflection that the curve gives and the straight line that is wanted. */

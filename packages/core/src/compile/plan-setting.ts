@@ -4,7 +4,7 @@ import { typedPercent } from "../plan/typed-percent.ts";
 import { toPercent } from "../signal/percent.ts";
 import { throwAt } from "../surface/throw.ts";
 import { expand } from "../uncertainty/expand.ts";
-import { decimalsOf } from "../units/decimals.ts";
+import { roundToStep } from "../units/decimals.ts";
 import { deg, us } from "../units/quantity.ts";
 import type { EnteredWish } from "./enter-wishes.ts";
 import { entryAt } from "./entry-at.ts";
@@ -58,9 +58,9 @@ function planSetting(
     enter: {
       percent: entry.percent,
       pulseUs: entry.pulseUs,
-      addPercent: onStep(typedPercent(entry, radio) - typedPercent(base, radio), radio),
+      addPercent: roundToStep(typedPercent(entry, radio) - typedPercent(base, radio), radio.step),
       sharePercent: entry.sharePercent,
-      ...(byDegrees ? { commandPercent: onStep(commandPercent(place, openPlaces), radio) } : {}),
+      ...(byDegrees ? { commandPercent: roundToStep(commandPercent(place, openPlaces), radio.step) } : {}),
     },
     ...(byDegrees && given !== undefined ? { gives: gives(rig, entry.pulseUs, given, place) } : {}),
   };
@@ -94,9 +94,4 @@ function restOf(wishes: readonly EnteredWish[]): Entry | undefined {
 
 function commandPercent(place: number, [lowest, highest]: readonly [number, number]): number {
   return ((place - lowest) / (highest - lowest)) * 200 - 100;
-}
-
-// A difference of two values on the grid lies on it but for rounding errors; a share or a command is rounded to it.
-function onStep(percent: number, { step }: Radio): number {
-  return Number((Math.round(percent / step) * step).toFixed(decimalsOf(step))) + 0;
 }

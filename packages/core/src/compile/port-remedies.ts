@@ -3,7 +3,7 @@ import { pairUp } from "../plan/pair-up.ts";
 import { placeOf, type SettingAt } from "../plan/plan-change.ts";
 import type { SetupPlan } from "../plan/setup-plan.ts";
 import { toPercent, toPulse } from "../signal/percent.ts";
-import { decimalsOf } from "../units/decimals.ts";
+import { timesStep } from "../units/decimals.ts";
 import { pct, us } from "../units/quantity.ts";
 import { compile } from "./compile.ts";
 import { resolveNames } from "./resolve-names.ts";
@@ -83,7 +83,7 @@ function reachFor(channel: number, pulses: readonly number[], radio: Radio): Rem
   return {
     kind: "reach",
     channel,
-    reachPercent: Number((steps * radio.step).toFixed(decimalsOf(radio.step))),
+    reachPercent: timesStep(steps, radio.step),
   };
 }
 
