@@ -98,6 +98,9 @@ function wholeTravel(
   contributions: readonly ControlContribution[],
   valuesAt: (end: -1 | 1) => readonly number[],
 ): Interval {
+  const detents = contributions.filter(({ position }) => typeof position === "string");
+  // A selector is at no end of a stick: it adds what a detent does, or nothing.
+  if (detents.length === contributions.length) return hullOf(0, ...detents.map(({ percent }) => percent));
   const furthest = furthestPosition(transmitter, control);
   const shares = valuesAt(-1).flatMap((low) =>
     valuesAt(1).flatMap((high) =>
@@ -107,7 +110,6 @@ function wholeTravel(
       ),
     ),
   );
-  const detents = contributions.filter(({ position }) => typeof position === "string");
   const [first = 0, ...others] = [...shares, ...detents.map(({ percent }) => percent)];
   return hullOf(first, ...others);
 }
