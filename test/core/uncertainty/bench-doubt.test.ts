@@ -77,6 +77,28 @@ describe("deflectionDoubt", () => {
     expect(scattered(4).dof).toBeCloseTo(8, 9);
   });
 
+  it("has a line by name for every cause that is not 0, the rule's too, and none for others", () => {
+    const names = (causes: DeflectionCauses) => deflectionDoubt(causes).budget.map(({ name }) => name);
+    const all = {
+      displayStepDeg: 4,
+      meterHalfWidthDeg: 0.6,
+      ruleHalfWidthDeg: 0.5,
+      zeroHalfWidthDeg: 0.4,
+      alignmentDeg: 0.2,
+      freePlayHalfWidthDeg: 0.3,
+      scatter: { deviationDeg: 0.1 },
+    };
+    expect(names(all)).toEqual(["display", "meter", "rule", "zero", "alignment", "freePlay", "scatter"]);
+    expect(names({ ...all, meterHalfWidthDeg: 0, scatter: { deviationDeg: 0 } })).toEqual([
+      "display",
+      "rule",
+      "zero",
+      "alignment",
+      "freePlay",
+    ]);
+    expect(deflectionDoubt({ ruleHalfWidthDeg: 0.6 }).standard).toBeCloseTo(0.6 / Math.sqrt(3), 12);
+  });
+
   // Source: trade practice, worked bench budget. Its 0.264 comes from inputs rounded to the digits it prints: free play
   // of 0.35 over sqrt 3 as 0.20. Unrounded it is 0.266.
   it("is 0.264 deg from the rounded figures of the worked bench budget, and 0.266 from its half-widths", () => {

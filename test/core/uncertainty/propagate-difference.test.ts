@@ -89,4 +89,19 @@ describe("propagateDifference", () => {
       }),
     );
   });
+
+  it("knows a shared cause no better than the side that knows it less", () => {
+    const meter = (dof?: number): Contribution => ({
+      name: "meter",
+      standard: dof === 12 ? 1 : 3,
+      sensitivity: 1,
+      ...(dof === undefined ? {} : { dof }),
+    });
+    const dofOf = (first: Contribution, second: Contribution) =>
+      propagateDifference([first], [second], new Set(["meter"])).dof;
+    expect(dofOf(meter(12), meter(5))).toBeCloseTo(5, 9);
+    expect(dofOf(meter(12), meter())).toBeCloseTo(12, 9);
+    expect(dofOf({ ...meter(), standard: 1 }, meter(5))).toBeCloseTo(5, 9);
+    expect(dofOf({ ...meter(), standard: 1 }, meter())).toBe(Number.POSITIVE_INFINITY);
+  });
 });
