@@ -125,3 +125,9 @@ test("the JSON Schema names the parts of a model", () => {
     "AtExtension AtPart AtPulse AtThrow Axis BallRod Bench BentRod Cables Cam Chain Group Linkage Moves Place Point Pushrod Radio Reading Rod Selector SelectorMoves Servo ServoType Stick StickMoves Stop Surface TorqueRod Track";
   expect(Object.keys($defs ?? {}).toSorted()).toEqual(parts.split(" "));
 });
+
+test("the published schema is the committed one: every key, unit, range and word that can stand in a model", async () => {
+  await expect(`${JSON.stringify(modelJsonSchema(), null, 2)}\n`).toMatchFileSnapshot(
+    "../../golden/model.schema.json",
+  );
+});

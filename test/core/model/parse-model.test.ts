@@ -384,3 +384,25 @@ test("every linkage kind, each inside a chain, parses to itself", () => {
   const parsed = parseModel(data);
   expect(parsed).toEqual({ model: data as unknown as Model });
 });
+
+test.each([
+  "constructor",
+  "hasOwnProperty",
+  "isPrototypeOf",
+  "propertyIsEnumerable",
+  "toLocaleString",
+  "toString",
+  "valueOf",
+  "__proto__",
+  "__defineGetter__",
+  "__lookupSetter__",
+])("no surface, control or detent is called %s, to which every object answers", (name) => {
+  const { surfaces, controls } = smallModel();
+  const named = (value: unknown) => JSON.parse(`{${JSON.stringify(name)}: ${JSON.stringify(value)}}`);
+  expect(parseModel({ ...smallModel(), surfaces: named(surfaces.flap) })).toHaveProperty("problems");
+  expect(parseModel({ ...smallModel(), controls: named({ kind: "stick" }) })).toHaveProperty("problems");
+  const detents = { kind: "selector", detents: [name] };
+  expect(parseModel({ ...smallModel(), controls: { ...controls, other: detents } })).toHaveProperty(
+    "problems",
+  );
+});
