@@ -38,6 +38,28 @@ describe("nextReading", () => {
     }
   });
 
+  it("names the wanted deflection that is known worst, in whatever order they are asked for", () => {
+    const sparse = flap.filter((point) => ![1765, 1660].includes(point.pulseUs));
+    const wanted = [2, 6, 10, 14, 18];
+    // One at a time, so that there is nothing to choose.
+    const alone = wanted.map((deg) => nextReading(sparse, [deg], demoDoubts));
+    const doubtOf = (next: (typeof alone)[number]) =>
+      next === undefined || next.kind === "shapeUnknown" ? Number.NaN : next.gapDeg + next.readingDeg;
+    const worst = Math.max(...alone.map(doubtOf));
+    for (let turn = 0; turn < wanted.length; turn++) {
+      const order = [...wanted.slice(turn), ...wanted.slice(0, turn)];
+      for (const list of [order, order.toReversed()])
+        expect(doubtOf(nextReading(sparse, list, demoDoubts))).toBe(worst);
+    }
+    // The same where all are known well enough.
+    const coarse = { pulseUs: 30, deflectionDeg: 2 };
+    const enough = wanted.map((deg) => doubtOf(nextReading(sparse, [deg], coarse)));
+    for (const list of [wanted, wanted.toReversed()]) {
+      expect(nextReading(sparse, list, coarse)?.kind).toBe("enough");
+      expect(doubtOf(nextReading(sparse, list, coarse))).toBe(Math.max(...enough));
+    }
+  });
+
   it("is content with wide gaps where the pulse itself is in much doubt", () => {
     const sparse = flap.filter((point) => ![1765, 1660].includes(point.pulseUs));
     expect(nextReading(sparse, flapWanted, { pulseUs: 1, deflectionDeg: 0.1 })).toMatchObject({
