@@ -1,7 +1,8 @@
+import { listWords } from "../plan/name-channel.ts";
 import type { ChannelEntries } from "./order-entries.ts";
 import type { OrderFacts } from "./order-entry-steps.ts";
 import type { Draft } from "./order-walk.ts";
-import { listWords, nameChannels } from "./order-words.ts";
+import { nameChannels } from "./order-words.ts";
 
 const watch = "At unexpected movement, buzzing or high current pull the receiver's supply.";
 

@@ -1,3 +1,4 @@
+import { listWords, nameChannel } from "../plan/name-channel.ts";
 import type { Edit, PlanRadio } from "../plan/setup-plan.ts";
 import type { ControlPositions } from "../transmitter/transmitter.ts";
 import {
@@ -11,7 +12,7 @@ import {
 import { failsafeEdit, limitEdits, restEdit } from "./order-edits.ts";
 import type { ChannelEntries, PlaceEntry } from "./order-entries.ts";
 import type { Draft } from "./order-walk.ts";
-import { listWords, nameChannel, nameChannels, namePlace } from "./order-words.ts";
+import { nameChannels, namePlace } from "./order-words.ts";
 
 export interface OrderFacts {
   readonly radio: PlanRadio;

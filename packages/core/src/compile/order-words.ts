@@ -1,15 +1,5 @@
+import { listWords } from "../plan/name-channel.ts";
 import type { ChannelEntries, PlaceEntry } from "./order-entries.ts";
-
-/** "a", "a and b", "a, b and c". */
-export function listWords(words: readonly string[]): string {
-  const last = words.at(-1) ?? "";
-  return words.length < 2 ? last : `${words.slice(0, -1).join(", ")} and ${last}`;
-}
-
-/** "channel 5 (flapLeft)". */
-export function nameChannel({ channel, servos }: ChannelEntries): string {
-  return `channel ${channel} (${listWords(servos)})`;
-}
 
 /** "channel 5" or "channels 5 and 6". */
 export function nameChannels(entries: readonly ChannelEntries[]): string {

@@ -1,6 +1,7 @@
 import { toPercent, toPulse } from "../../signal/percent.ts";
 import { pulseToShare } from "../../signal/share.ts";
 import { pct, us } from "../../units/quantity.ts";
+import { nameChannel } from "../name-channel.ts";
 import { columnFaults } from "./column-faults.ts";
 import { type Entered, send } from "./entered.ts";
 import {
@@ -8,7 +9,6 @@ import {
   type Hypothesis,
   mapValues,
   medianOf,
-  nameChannel,
   type Suspect,
   stateLines,
   typed,

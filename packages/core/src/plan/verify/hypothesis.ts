@@ -1,5 +1,5 @@
 import type { PlanChannel } from "../setup-plan.ts";
-import { type Entered, type Sent, send } from "./entered.ts";
+import { type Entered, restKey, type Sent, send } from "./entered.ts";
 import type { Observed, Prediction } from "./observed.ts";
 import type { CauseKind, PulseVerdict } from "./verification.ts";
 
@@ -62,14 +62,9 @@ export function stateLines({
     line.place.kind === "setting"
       ? [{ key: keyOf(line.place), line }]
       : line.place.kind === "neutral"
-        ? [{ key: "rest", line }]
+        ? [{ key: restKey, line }]
         : [],
   );
-}
-
-/** "channel 5 (flapLeft)". */
-export function nameChannel({ channel, servos }: PlanChannel): string {
-  return `channel ${channel} (${servos.join(" and ")})`;
 }
 
 /** The middle of a list, undefined where it is empty; of two in the middle the lower. */

@@ -1,5 +1,6 @@
 import { hypotOf } from "../../numeric/hypotenuse.ts";
-import { type CauseFacts, medianOf, nameChannel, type Suspect } from "./hypothesis.ts";
+import { nameChannel } from "../name-channel.ts";
+import { type CauseFacts, medianOf, type Suspect } from "./hypothesis.ts";
 import type { Observed } from "./observed.ts";
 import { namePlace, settingKey } from "./place-words.ts";
 import type { CauseKind } from "./verification.ts";

@@ -1,4 +1,5 @@
 import { us } from "../../units/quantity.ts";
+import { nameChannel } from "../name-channel.ts";
 import type { SetupPlan } from "../setup-plan.ts";
 import { columnFaults } from "./column-faults.ts";
 import { endPointFaults } from "./end-point-faults.ts";
@@ -8,7 +9,6 @@ import {
   type Hypothesis,
   mapValues,
   medianOf,
-  nameChannel,
   type Suspect,
   stateLines,
   typed,

@@ -1,8 +1,9 @@
 import { decimalsOf } from "../../units/decimals.ts";
 import { formatNumber } from "../../units/format.ts";
+import { nameChannel } from "../name-channel.ts";
 import type { Enter, Position } from "../setup-plan.ts";
 import { restKey, valueAt } from "./entered.ts";
-import { type Hypothesis, nameChannel, type Suspect, stateLines, typed, withValue } from "./hypothesis.ts";
+import { type Hypothesis, type Suspect, stateLines, typed, withValue } from "./hypothesis.ts";
 import { namePlace } from "./place-words.ts";
 import type { CauseKind } from "./verification.ts";
 
