@@ -9,6 +9,7 @@ import { linearise } from "../../../packages/core/src/uncertainty/linearise.ts";
 import { propagate } from "../../../packages/core/src/uncertainty/propagate.ts";
 import { deg, mm } from "../../../packages/core/src/units/quantity.ts";
 import { evenly } from "../../support/evenly.ts";
+import { aileronRod as pushrod } from "../../support/never-read.ts";
 
 const rule = { mm: 0.5, deg: 1 };
 const line = { levelUs: 1500, degPerUs: 0.09, rotationZeroDeg: 0, deflectionZeroDeg: 0 };
@@ -23,15 +24,6 @@ const doubtOf = (linkage: Linkage, degPerUs = 0.09) =>
 const standardOf = (linkage: Linkage, pulseUs: number) =>
   propagate(doubtOf(linkage).causesAt(pulseUs)).standard;
 
-const pushrod: Pushrod = {
-  kind: "pushrod",
-  arm: mm(12),
-  horn: mm(16),
-  base: mm(62),
-  rise: mm(-4),
-  armAt: deg(-90),
-  hornAt: deg(-86),
-};
 const pushrods = fc
   .record({
     arm: evenly(8, 16),
